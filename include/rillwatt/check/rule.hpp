@@ -1,0 +1,49 @@
+#pragma once
+
+#include "rillwatt/catalog/catalog.hpp"
+#include "rillwatt/circuit/circuit.hpp"
+#include "rillwatt/finding/finding.hpp"
+#include "rillwatt/layout/site_lengths.hpp"
+#include "rillwatt/site/site.hpp"
+#include "rillwatt/solver/site_solution.hpp"
+
+#include <string>
+#include <vector>
+
+namespace rillwatt {
+
+struct MainsSummary; // mains/mains_summary.hpp
+struct LightResult;  // light/light_result.hpp
+
+/// Everything a rule may look at: what was written and what was computed, nothing else.
+struct RuleContext {
+    const Site& site;
+    const Catalog& catalog;
+    const SiteLengths& lengths;
+    const SiteCircuits& circuits;
+    const SiteSolution& solution;
+    const MainsSummary& mains;
+    const LightResult* light = nullptr; ///< null: light was not computed, light rules do not run
+};
+
+/// Which part of the work a rule belongs to; light rules run only where light is computed.
+enum class RuleGroup { low_voltage, plan, mains, light };
+
+/// One rule: what it looks for, where its limit comes from, and the function that finds breaches.
+struct Rule {
+    std::string id;
+    RuleGroup group = RuleGroup::low_voltage;
+    std::string severity;    ///< in words: "error", "error in nominal, warning in weak"
+    std::string summary;     ///< one line: what it looks for
+    std::string explanation; ///< why, and how to mend it
+    std::string source;      ///< document, edition, article; or "common practice, no source"
+    std::vector<Finding> (*find)(const RuleContext&) = nullptr;
+};
+
+/// Every rule there is. A new rule is one line in src/check/all_rules.cpp.
+const std::vector<Rule>& all_rules();
+
+/// Runs every rule of the groups that can be judged; findings worst first.
+std::vector<Finding> run_rules(const RuleContext& context);
+
+} // namespace rillwatt

@@ -1,0 +1,68 @@
+#pragma once
+
+#include "rillwatt/quantity/point.hpp"
+#include "rillwatt/quantity/quantity.hpp"
+
+#include <cstddef>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace rillwatt {
+
+/// Text of each photometric file a catalog names, by the path the catalog reader resolved.
+using PhotometricFiles = std::map<std::string, std::string, std::less<>>;
+
+struct WalkLight {
+    std::size_t walk = 0; ///< index into Site::walks
+    Lux mean;
+    Lux minimum;
+    Lux maximum;
+    double uniformity = 0; ///< minimum over mean
+    std::optional<Lux> target_mean;
+    std::optional<Lux> target_minimum;
+    bool meets = true;
+};
+
+struct FallsLight {
+    std::size_t falls = 0; ///< index into Site::falls
+    Lux mean;
+    Lux minimum;
+    Lux maximum;
+    double lit_share = 0; ///< of the face at the lit limit or more
+};
+
+struct PointLight {
+    SpacePoint point;
+    Lux horizontal;
+};
+
+struct Sightline {
+    std::size_t falls = 0;
+    bool visible = true;
+    std::string blocked_by; ///< area id, empty when visible
+};
+
+struct Glare {
+    std::size_t fixture = 0;
+    Degrees angle;         ///< between the light's axis and the line to the eye
+    bool mirrored = false; ///< by way of the mirror image in still water
+    Degrees turn_by;       ///< how far to turn the axis away until it is out of the field angle
+};
+
+struct ViewpointLight {
+    std::size_t viewpoint = 0;
+    std::vector<Sightline> sees;
+    std::vector<Glare> glare;
+};
+
+/// Light on walks and falls, and what is seen from the viewpoints.
+struct LightResult {
+    std::vector<WalkLight> walks;
+    std::vector<FallsLight> falls;
+    std::vector<PointLight> points;
+    std::vector<ViewpointLight> viewpoints;
+};
+
+} // namespace rillwatt

@@ -1,0 +1,102 @@
+#pragma once
+
+#include "rillwatt/circuit/circuit.hpp"
+#include "rillwatt/quantity/quantity.hpp"
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+namespace rillwatt {
+
+/// One of the three conditions a site is computed under.
+struct OperatingCase {
+    std::string name;         ///< "nominal", "weak" or "strong"
+    double supply_factor = 1; ///< of each transformer's supply volts
+    Celsius conductor{75};
+    bool loaded = true; ///< false: no load current at all, the highest volts a lamp can see
+};
+
+/// nominal, weak and strong for a site, in that order.
+std::vector<OperatingCase> operating_cases(const SiteSettings& settings);
+
+struct LampResult {
+    std::size_t fixture = 0;     ///< index into Site::fixtures
+    std::size_t run = 0;         ///< index into Site::runs
+    std::size_t transformer = 0; ///< index into Site::transformers
+    Volts volts;                 ///< at the lamp, after the lead
+    Volts splice_volts;          ///< where the lead joins the cable
+    Amperes amps;
+    VoltAmperes va;
+    Watts watts;
+    Volts drop;            ///< from the tap's open-circuit nominal volts to the lamp
+    double drop_ratio = 0; ///< drop over the tap's nominal volts
+};
+
+struct SegmentResult {
+    std::string from;
+    std::string to;
+    std::string link; ///< id of the link, empty for a length of the tree
+    std::string cable;
+    std::size_t transformer = 0;
+    std::size_t run = 0;
+    Metres length;
+    Ohms ohms;    ///< both conductors at the case's temperature
+    Amperes amps; ///< signed in a ring: positive from `from` to `to`
+    Volts drop;
+    Watts loss;
+};
+
+struct RunResult {
+    std::size_t run = 0;
+    std::size_t transformer = 0;
+    Volts tap;
+    Volts volts; ///< at the head of the run
+    Amperes amps;
+    std::optional<std::size_t> worst_fixture; ///< index into Site::fixtures; empty when no lamp hangs on it
+    Volts worst_volts;
+};
+
+struct TransformerResult {
+    std::size_t transformer = 0;
+    VoltAmperes load;
+    double loading = 0; ///< load over rating
+    Amperes primary_amps;
+    Watts winding_loss;
+    Watts no_load;
+};
+
+/// A transformer whose circuit has no operating point: its constant-power lamps ask for more than the cable
+/// carries.
+struct NoOperatingPoint {
+    std::size_t transformer = 0;
+    std::size_t run = 0;     ///< gives way first
+    std::size_t fixture = 0; ///< gives way first
+    double carried_share =
+        0; ///< greatest common factor on all loads of the transformer that has an operating point
+};
+
+struct CaseResult {
+    OperatingCase conditions;
+    bool solved = true; ///< every transformer that is complete has an operating point
+    std::vector<TransformerResult> transformers; ///< complete and solved ones, in file order
+    std::vector<RunResult> runs;
+    std::vector<LampResult> lamps;
+    std::vector<SegmentResult> segments;
+    std::vector<NoOperatingPoint> unsolved;
+    Watts cable_loss; ///< cables and fixture leads
+};
+
+/// The low-voltage side in its three cases. `cases[0]` is nominal, `[1]` weak, `[2]` strong.
+struct SiteSolution {
+    std::vector<CaseResult> cases;
+
+    const CaseResult& nominal() const { return cases.at(0); }
+    const CaseResult& weak() const { return cases.at(1); }
+    const CaseResult& strong() const { return cases.at(2); }
+};
+
+/// Solves every complete transformer in every case.
+SiteSolution solve_site(const Site& site, const SiteCircuits& circuits);
+
+} // namespace rillwatt
