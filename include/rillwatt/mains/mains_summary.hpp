@@ -1,6 +1,10 @@
 #pragma once
 
+#include "rillwatt/catalog/catalog.hpp"
+#include "rillwatt/circuit/circuit.hpp"
 #include "rillwatt/quantity/quantity.hpp"
+#include "rillwatt/site/site.hpp"
+#include "rillwatt/solver/site_solution.hpp"
 
 #include <string>
 #include <vector>
@@ -22,5 +26,9 @@ struct MainsCircuit {
 struct MainsSummary {
     std::vector<MainsCircuit> circuits; ///< in the order of Site::circuits
 };
+
+/// What hangs on each branch circuit, and what it draws with the low-voltage side as solved.
+MainsSummary summarise_mains(const Site& site, const Catalog& catalog, const SiteCircuits& circuits,
+                             const SiteSolution& solution);
 
 } // namespace rillwatt

@@ -1,0 +1,11 @@
+#pragma once
+
+#include "rillwatt/cli/command.hpp"
+
+namespace rillwatt {
+
+// One function for each command, each in its own file of src/cli; src/cli/all_commands.cpp puts them in
+// order.
+Command rules_command();
+
+} // namespace rillwatt

@@ -1,0 +1,28 @@
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+
+namespace rillwatt {
+
+/// Largest file the program reads, so that a wrong path cannot fill the memory.
+inline constexpr std::size_t largest_input_file = 64u * 1024u * 1024u;
+
+/// A file's text, or why it could not be read.
+struct FileText {
+    std::optional<std::string> text;
+    std::string problem; ///< "No such file or directory", "it is a folder", ...; empty when it was read
+};
+
+FileText read_file(const std::string& path);
+
+/// Writes a file whole or not at all: a temporary file in the same folder, fsync, rename. An existing file
+/// keeps its mode; a symbolic link is followed to the file itself. Returns what went wrong, empty when
+/// nothing did.
+std::string write_file(const std::string& path, const std::string& text);
+
+/// As write_file, but never replaces an existing file, not even one that appears at the same moment.
+std::string write_new_file(const std::string& path, const std::string& text);
+
+} // namespace rillwatt

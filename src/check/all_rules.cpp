@@ -1,0 +1,34 @@
+#include "all_rules.hpp"
+
+namespace rillwatt {
+
+const std::vector<Rule>& all_rules() {
+    static const std::vector<Rule> rules = {
+        // low voltage
+        lamp_undervoltage_rule(), lamp_overvoltage_rule(), no_operating_point_rule(), cable_overloaded_rule(),
+        secondary_overloaded_rule(), transformer_overloaded_rule(), transformer_margin_rule(),
+        cable_not_for_burial_rule(), open_value_rule(),
+        // plan
+        no_route_rule(), route_crosses_paving_rule(), length_shorter_than_plan_rule(),
+        // water
+        // line voltage
+        // light
+    };
+    return rules;
+}
+
+std::vector<Finding> run_rules(const RuleContext& context) {
+    std::vector<Finding> findings;
+    for (const Rule& rule : all_rules()) {
+        if (rule.group == RuleGroup::light && context.light == nullptr) continue;
+        for (Finding& finding : rule.find(context)) {
+            finding.rule = rule.id;
+            if (finding.source.empty()) finding.source = rule.source;
+            findings.push_back(std::move(finding));
+        }
+    }
+    sort_worst_first(findings);
+    return findings;
+}
+
+} // namespace rillwatt

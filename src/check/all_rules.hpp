@@ -1,0 +1,31 @@
+#pragma once
+
+#include "rillwatt/check/rule.hpp"
+
+namespace rillwatt {
+
+// One function for each rule, each family in its own file beside this one; all_rules.cpp puts them in order.
+
+// low voltage
+Rule lamp_undervoltage_rule();
+Rule lamp_overvoltage_rule();
+Rule no_operating_point_rule();
+Rule cable_overloaded_rule();
+Rule secondary_overloaded_rule();
+Rule transformer_overloaded_rule();
+Rule transformer_margin_rule();
+Rule cable_not_for_burial_rule();
+Rule open_value_rule();
+
+// plan
+Rule no_route_rule();
+Rule route_crosses_paving_rule();
+Rule length_shorter_than_plan_rule();
+
+// water
+
+// line voltage
+
+// light
+
+} // namespace rillwatt

@@ -1,0 +1,27 @@
+#include "rillwatt/check/assessment.hpp"
+
+namespace rillwatt {
+
+LoadResult<Assessment> assess(std::shared_ptr<const Site> site, std::shared_ptr<const Catalog> catalog,
+                              const PhotometricFiles* photometry) {
+    static_cast<void>(photometry);
+    Assessment result;
+    result.lengths = measure_lengths(*site);
+    LoadResult<SiteCircuits> circuits = build_circuits(*site, *catalog, result.lengths);
+    if (!circuits) return {std::nullopt, std::move(circuits.errors)};
+    result.circuits = std::move(*circuits.value);
+    result.solution = solve_site(*site, result.circuits);
+    result.mains = summarise_mains(*site, *catalog, result.circuits, result.solution);
+    result.findings = run_rules({.site = *site,
+                                 .catalog = *catalog,
+                                 .lengths = result.lengths,
+                                 .circuits = result.circuits,
+                                 .solution = result.solution,
+                                 .mains = result.mains,
+                                 .light = result.light ? &*result.light : nullptr});
+    result.site = std::move(site);
+    result.catalog = std::move(catalog);
+    return {std::move(result), {}};
+}
+
+} // namespace rillwatt

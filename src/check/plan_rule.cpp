@@ -1,0 +1,111 @@
+#include "rillwatt/quantity/quantity_text.hpp"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include "all_rules.hpp"
+
+namespace rillwatt {
+
+namespace {
+
+/// A typed length may fall this much short of the straight line before it is called short: rounding, not
+/// measuring.
+constexpr Metres rounding{1e-6};
+
+template<class Visit>
+void for_each_length(const RuleContext& context, Visit visit) {
+    for (std::size_t i = 0; i < context.site.splices.size(); ++i)
+        visit(context.site.splices[i], context.site.splices[i].from, context.lengths.splices[i]);
+    for (std::size_t i = 0; i < context.site.fixtures.size(); ++i)
+        visit(context.site.fixtures[i], context.site.fixtures[i].from.value_or(""),
+              context.lengths.fixtures[i]);
+    for (std::size_t i = 0; i < context.site.links.size(); ++i)
+        visit(context.site.links[i], context.site.links[i].a, context.lengths.links[i]);
+}
+
+std::vector<Finding> find_no_route(const RuleContext& context) {
+    std::vector<Finding> findings;
+    for_each_length(context, [&](const Part& part, const std::string& from, const PartLength& length) {
+        if (length.blocked_by.empty()) return;
+        findings.push_back({.severity = Severity::error,
+                            .part = part.id,
+                            .location = part.location,
+                            .message = fmt::format("no trench leads from {} to {}: {} is in the way", from,
+                                                   part.id, length.blocked_by),
+                            .hint = length.sleeve_hint.empty() ? "a sleeve, another place, or a typed length"
+                                                               : length.sleeve_hint});
+    });
+    return findings;
+}
+
+std::vector<Finding> find_crossing(const RuleContext& context) {
+    std::vector<Finding> findings;
+    for_each_length(context, [&](const Part& part, const std::string& from, const PartLength& length) {
+        if (length.crossed.empty()) return;
+        findings.push_back({.severity = Severity::warning,
+                            .part = part.id,
+                            .location = part.location,
+                            .message = fmt::format("the cable from {} to {} has to get through {}", from,
+                                                   part.id, fmt::join(length.crossed, ", ")),
+                            .hint = "a sleeve laid before the paving, or a saw cut"});
+    });
+    return findings;
+}
+
+std::vector<Finding> find_short(const RuleContext& context) {
+    std::vector<Finding> findings;
+    const LengthUnit unit = context.site.settings.units;
+    for_each_length(context, [&](const Part& part, const std::string& from, const PartLength& length) {
+        if (length.origin != LengthOrigin::typed || !length.straight) return;
+        if (*length.length + rounding >= *length.straight) return;
+        findings.push_back(
+            {.severity = Severity::warning,
+             .part = part.id,
+             .location = part.location,
+             .message = fmt::format("{} of cable from {} to {} is shorter than the straight line of {} "
+                                    "on the plan",
+                                    length_text(*length.length, unit), from, part.id,
+                                    length_text(*length.straight, unit)),
+             .hint = "measure again, or leave `length` out and take it from the plan"});
+    });
+    return findings;
+}
+
+} // namespace
+
+Rule no_route_rule() {
+    return {.id = "no-route",
+            .group = RuleGroup::plan,
+            .severity = "error",
+            .summary = "No trench on the plan leads to a part",
+            .explanation =
+                "A trench may run anywhere except through the inside of a building, paving or water. The "
+                "finding names the area in the way and where a sleeve would help most.",
+            .source = "plan in the site file",
+            .find = find_no_route};
+}
+
+Rule route_crosses_paving_rule() {
+    return {.id = "route-crosses-paving",
+            .group = RuleGroup::plan,
+            .severity = "warning",
+            .summary = "A cable starts or ends inside paving or a building",
+            .explanation = "The cable has to get through that area: a sleeve laid beforehand, or a saw cut.",
+            .source = "plan in the site file",
+            .find = find_crossing};
+}
+
+Rule length_shorter_than_plan_rule() {
+    return {.id = "length-shorter-than-plan",
+            .group = RuleGroup::plan,
+            .severity = "warning",
+            .summary = "A typed length is shorter than the straight line on the plan",
+            .explanation =
+                "No cable is shorter than the straight line between its ends: one of the two was measured "
+                "or typed wrongly.",
+            .source = "plan in the site file",
+            .find = find_short};
+}
+
+} // namespace rillwatt

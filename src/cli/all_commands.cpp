@@ -1,0 +1,13 @@
+#include "rillwatt/cli/command.hpp"
+#include "rillwatt/cli/commands.hpp"
+
+namespace rillwatt {
+
+const std::vector<Command>& all_commands() {
+    static const std::vector<Command> commands = {
+        rules_command(),
+    };
+    return commands;
+}
+
+} // namespace rillwatt
