@@ -1,5 +1,6 @@
 #pragma once
 
+#include "rillwatt/mains/code_limits.hpp"
 #include "rillwatt/quantity/quantity.hpp"
 
 namespace rillwatt {
@@ -15,7 +16,7 @@ namespace limits {
 
 /// Highest nominal tap volts for a light in water.
 inline constexpr Limit<Volts> wet_contact{
-    Volts(15),
+    code_limits::wet_contact.value,
     "NFPA 70 (2020) 411.1 and article 680, low-voltage contact limit: 15 V rms where wet contact is likely"};
 
 /// Loading above which a transformer has no room left for what comes next year.

@@ -1,0 +1,57 @@
+#include "rillwatt/mains/limit_source.hpp"
+
+#include <fmt/core.h>
+
+#include <array>
+
+namespace rillwatt {
+
+namespace {
+
+constexpr std::array<int, 3> editions{2017, 2020, 2023};
+
+std::string_view chapters_read(int edition) {
+    if (edition == 2017) return "234679";
+    if (edition == 2020) return "246";
+    return "1234";
+}
+
+std::string editions_read(const LimitSource& source) {
+    std::string text;
+    for (const int edition : editions) {
+        if (!article_was_read(article(source, edition), edition)) continue;
+        text += fmt::format("{}{}", text.empty() ? "" : " and ", edition);
+    }
+    return text;
+}
+
+std::string iec_text(const LimitSource& source) { return fmt::format("{}, from memory", source.iec); }
+
+} // namespace
+
+std::string_view article(const LimitSource& source, int edition) {
+    if (edition <= 2017) return source.nec_2017;
+    if (edition < 2023) return source.nec_2020;
+    return source.nec_2023;
+}
+
+bool article_was_read(std::string_view article, int edition) {
+    const auto digit = article.find_first_of("123456789");
+    if (digit == std::string_view::npos) return false;
+    return chapters_read(edition).find(article[digit]) != std::string_view::npos;
+}
+
+std::string source_text(const LimitSource& source, const SiteSettings& settings) {
+    if (!source.practice.empty()) return std::string(source.practice);
+    if (settings.code == CodeFamily::iec && !source.iec.empty()) return iec_text(source);
+    const int edition = settings.code_edition;
+    const std::string_view where = article(source, edition);
+    if (where.empty()) return fmt::format("not in NFPA 70 ({})", edition);
+    const std::string cited = fmt::format("NFPA 70 ({}) {}", edition, where);
+    if (source.from_memory) return cited + ", from memory";
+    if (article_was_read(where, edition)) return cited;
+    const std::string read = editions_read(source);
+    return read.empty() ? cited + ", from memory" : fmt::format("{}, from memory (read in {})", cited, read);
+}
+
+} // namespace rillwatt

@@ -1,0 +1,1 @@
+// Carries the precompiled header that every test program reuses; main.cpp must not (it includes it its own way).
