@@ -1,0 +1,297 @@
+#include "rillwatt/solver/network.hpp"
+
+#include "link_currents.hpp"
+#include <algorithm>
+#include <cmath>
+
+namespace rillwatt {
+
+namespace {
+
+constexpr double filament_exponent = 0.55;
+constexpr int step_limit = 200;   // Newton's halves its distance at the very least; 60 reach the last bit
+constexpr int chord_rounds = 100; // of `chords_per_round` steps each
+constexpr int chords_per_round = 8;
+
+/// Tangent to a filament's current, or the chord from zero to it, which lies below it.
+enum class FilamentLine { tangent, chord };
+
+/// What a step did.
+struct Step {
+    bool sound = false; ///< the linearised circuit is stable and every volt positive
+    double size = 0;    ///< largest change of a lamp's volts
+};
+
+double filament_amps(const FilamentLoad& lamp, double volts) {
+    return lamp.amps_at_rated * std::pow(volts / lamp.rated_volts, filament_exponent);
+}
+
+/// Adds the filaments' lines to the constant currents and conductances.
+void linearise_filaments(const Network& network, FilamentLine line, Workspace& work,
+                         const std::vector<double>& lamp_volts) {
+    std::copy(network.current.begin(), network.current.end(), work.fixed_amps.begin());
+    std::copy(network.conductance.begin(), network.conductance.end(), work.fixed_slope.begin());
+    for (const FilamentLoad& lamp : network.filaments) {
+        const auto i = static_cast<std::size_t>(lamp.node);
+        const double amps = filament_amps(lamp, lamp_volts[i]);
+        const double share = line == FilamentLine::tangent ? filament_exponent : 1;
+        work.fixed_slope[i] += share * amps / lamp_volts[i];
+        work.fixed_amps[i] += (1 - share) * amps;
+    }
+}
+
+/// Backward: reduces every subtree to amperes and slope as its feed sees it. Returns how many pivots are not
+/// positive.
+int reduce_subtrees(const Network& network, Workspace& work, const std::vector<double>& lamp_volts) {
+    const bool plain = network.filaments.empty();
+    const double* fixed_amps = plain ? network.current.data() : work.fixed_amps.data();
+    const double* fixed_slope = plain ? network.conductance.data() : work.fixed_slope.data();
+    std::fill(work.carried_amps.begin(), work.carried_amps.end(), 0.0);
+    std::fill(work.carried_slope.begin(), work.carried_slope.end(), 0.0);
+    int not_positive = 0;
+    for (std::size_t i = network.node_count(); i-- > 0;) {
+        const double power = network.power[i];
+        const double per_volt = power > 0 ? 1 / lamp_volts[i] : 0;
+        const double slope = fixed_slope[i] - power * per_volt * per_volt;
+        const double amps = fixed_amps[i] + 2 * power * per_volt;
+        const double lead_pivot = 1 + network.lead_ohms[i] * slope;
+        const double lamp_inverse = 1 / kept_from_zero(lead_pivot);
+        const double subtree_amps = work.carried_amps[i] + amps * lamp_inverse;
+        const double subtree_slope = work.carried_slope[i] + slope * lamp_inverse;
+        const double pivot = 1 + network.ohms[i] * subtree_slope;
+        const double inverse = 1 / kept_from_zero(pivot);
+        not_positive += (lead_pivot <= 0) + (pivot <= 0);
+        work.lamp_amps[i] = amps;
+        work.lamp_inverse[i] = lamp_inverse;
+        work.carried_amps[i] = subtree_amps;
+        work.branch_inverse[i] = inverse;
+        const auto feed = static_cast<std::size_t>(network.feed[i]);
+        work.carried_amps[feed] += subtree_amps * inverse;
+        work.carried_slope[feed] += subtree_slope * inverse;
+    }
+    return not_positive;
+}
+
+/// The series impedance of the transformer joins its runs: one scalar equation for the sum of tap volts times
+/// amperes. Sets the volts at the run heads and returns its pivot.
+double join_runs(const Network& network, const Workspace& work, std::vector<double>& node_volts) {
+    const auto count = network.node_count();
+    double amps = 0;
+    double slope = 0;
+    for (std::size_t q = 0; q < network.run_count(); ++q) {
+        amps += network.tap[q] * work.carried_amps[count + q];
+        slope += network.tap[q] * network.tap[q] * work.carried_slope[count + q];
+    }
+    const double pivot = 1 + network.regulation_per_va * slope;
+    const double load = (amps + network.supply_ratio * slope) / kept_from_zero(pivot);
+    const double volts_per_tap = network.supply_ratio - network.regulation_per_va * load;
+    for (std::size_t q = 0; q < network.run_count(); ++q)
+        node_volts[count + q] = network.tap[q] * volts_per_tap;
+    return pivot;
+}
+
+/// Forward: volts of every node from those of its feed.
+void spread_volts(const Network& network, const Workspace& work, std::vector<double>& node_volts) {
+    for (std::size_t i = 0; i < network.node_count(); ++i)
+        node_volts[i] =
+            (node_volts[static_cast<std::size_t>(network.feed[i])] - network.ohms[i] * work.carried_amps[i]) *
+            work.branch_inverse[i];
+}
+
+/// Volts after each lead; says how far they moved.
+Step move_lamps(const Network& network, const Workspace& work, NetworkSolution& solution) {
+    double size = 0;
+    double lowest = 1;
+    for (std::size_t i = 0; i < network.node_count(); ++i) {
+        const double volts =
+            (solution.node_volts[i] - network.lead_ohms[i] * work.lamp_amps[i]) * work.lamp_inverse[i];
+        size = std::max(size, std::abs(volts - solution.lamp_volts[i]));
+        lowest = std::min(lowest, volts);
+        solution.lamp_volts[i] = volts;
+    }
+    return {lowest > 0 && std::isfinite(size), size};
+}
+
+Step newton_step(const Network& network, FilamentLine line, Workspace& work, NetworkSolution& solution) {
+    ++solution.iterations;
+    if (!network.filaments.empty()) linearise_filaments(network, line, work, solution.lamp_volts);
+    int not_positive = reduce_subtrees(network, work, solution.lamp_volts);
+    if (not_positive > 0 && network.links.empty()) return {};
+    if (join_runs(network, work, solution.node_volts) <= 0) ++not_positive;
+    if (not_positive > 0 && network.links.empty()) return {};
+    spread_volts(network, work, solution.node_volts);
+    if (!network.links.empty() && close_links(network, work, solution) != not_positive) return {};
+    return move_lamps(network, work, solution);
+}
+
+/// Currents by Kirchhoff's first law from the lamps' volts.
+void sum_currents(const Network& network, NetworkSolution& solution) {
+    for (std::size_t i = 0; i < network.node_count(); ++i) {
+        const double volts = solution.lamp_volts[i];
+        const double power = network.power[i];
+        solution.lamp_amps[i] =
+            (power > 0 ? power / volts : 0) + network.current[i] + network.conductance[i] * volts;
+    }
+    for (const FilamentLoad& lamp : network.filaments) {
+        const auto i = static_cast<std::size_t>(lamp.node);
+        solution.lamp_amps[i] += filament_amps(lamp, solution.lamp_volts[i]);
+    }
+    const auto count = network.node_count();
+    std::copy(solution.lamp_amps.begin(), solution.lamp_amps.end(), solution.branch_amps.begin());
+    std::fill(solution.run_amps.begin(), solution.run_amps.end(), 0.0);
+    for (std::size_t k = 0; k < network.links.size(); ++k) {
+        solution.branch_amps[static_cast<std::size_t>(network.links[k].a)] += solution.link_amps[k];
+        solution.branch_amps[static_cast<std::size_t>(network.links[k].b)] -= solution.link_amps[k];
+    }
+    for (std::size_t i = count; i-- > 0;) {
+        const auto feed = static_cast<std::size_t>(network.feed[i]);
+        (feed < count ? solution.branch_amps[feed] : solution.run_amps[feed - count]) +=
+            solution.branch_amps[i];
+    }
+}
+
+/// Largest breach of Kirchhoff's second law, all volts computed anew from the currents.
+double kirchhoff_breach(const Network& network, std::vector<double>& volts, const NetworkSolution& solution) {
+    const auto count = network.node_count();
+    double load = 0;
+    for (std::size_t q = 0; q < network.run_count(); ++q)
+        load += network.tap[q] * solution.run_amps[q];
+    const double volts_per_tap = network.supply_ratio - network.regulation_per_va * load;
+    if (!std::isfinite(load)) return load;
+    double worst = 0;
+    for (std::size_t q = 0; q < network.run_count(); ++q) {
+        volts[count + q] = network.tap[q] * volts_per_tap;
+        worst = std::max(worst, std::abs(volts[count + q] - solution.run_volts[q]));
+    }
+    for (std::size_t i = 0; i < count; ++i) {
+        volts[i] =
+            volts[static_cast<std::size_t>(network.feed[i])] - network.ohms[i] * solution.branch_amps[i];
+        const double lamp = volts[i] - network.lead_ohms[i] * solution.lamp_amps[i];
+        worst = std::max(worst, std::abs(volts[i] - solution.node_volts[i]));
+        worst = std::max(worst, std::abs(lamp - solution.lamp_volts[i]));
+    }
+    for (std::size_t k = 0; k < network.links.size(); ++k) {
+        const NetworkLink& link = network.links[k];
+        const double drop = volts[static_cast<std::size_t>(link.a)] - volts[static_cast<std::size_t>(link.b)];
+        worst = std::max(worst, std::abs(drop - link.ohms * solution.link_amps[k]));
+    }
+    return worst;
+}
+
+/// Fills in the currents and checks Kirchhoff's laws on the whole answer.
+bool finish(const Network& network, Workspace& work, NetworkSolution& solution) {
+    const auto heads = solution.node_volts.begin() + static_cast<std::ptrdiff_t>(network.node_count());
+    std::copy(heads, solution.node_volts.end(), solution.run_volts.begin());
+    sum_currents(network, solution);
+    solution.residual_volts = kirchhoff_breach(network, work.check_volts, solution);
+    return solution.residual_volts <= kirchhoff_tolerance_volts;
+}
+
+/// Whether the next step would be lost in rounding: the steps of Newton's method shrink quadratically, so
+/// that the error left is about `step^3 / previous^2`.
+bool is_settled(double step, double previous) {
+    constexpr double negligible = 1e-12;
+    if (step <= negligible) return true;
+    return step < 1e-3 && step * step * step <= negligible * previous * previous;
+}
+
+bool iterate(const Network& network, Workspace& work, NetworkSolution& solution) {
+    double previous = 0;
+    for (int i = 0; i < step_limit; ++i) {
+        const Step step = newton_step(network, FilamentLine::tangent, work, solution);
+        if (!step.sound) return false;
+        if ((is_settled(step.size, previous) || i + 1 == step_limit) && finish(network, work, solution))
+            return true;
+        previous = step.size;
+    }
+    return false;
+}
+
+/// For filaments so overloaded that their tangent leads astray: down along chords, from time to time trying
+/// whether Newton's converges from there.
+bool iterate_along_chords(const Network& network, Workspace& work, NetworkSolution& solution) {
+    for (int round = 0; round < chord_rounds; ++round) {
+        for (int i = 0; i < chords_per_round; ++i)
+            if (!newton_step(network, FilamentLine::chord, work, solution).sound) return false;
+        work.kept_volts = solution.lamp_volts;
+        if (iterate(network, work, solution)) return true;
+        solution.lamp_volts = work.kept_volts;
+    }
+    return false;
+}
+
+void size_workspace(const Network& network, Workspace& work) {
+    const auto count = network.node_count();
+    const auto slots = count + network.run_count();
+    work.carried_amps.resize(slots);
+    work.carried_slope.resize(slots);
+    for (auto* column : {&work.lamp_amps, &work.lamp_inverse, &work.branch_inverse})
+        column->resize(count);
+    work.check_volts.resize(slots);
+    if (!network.filaments.empty()) {
+        work.fixed_amps.resize(count);
+        work.fixed_slope.resize(count);
+    }
+    if (!network.links.empty()) {
+        work.response_amps.resize(slots);
+        work.link_response.resize(slots * network.links.size());
+        work.link_matrix.resize(network.links.size() * network.links.size());
+        work.link_right.resize(network.links.size());
+        work.link_order.resize(network.links.size());
+    }
+}
+
+void size_solution(const Network& network, NetworkSolution& solution) {
+    const auto count = network.node_count();
+    solution.node_volts.resize(count + network.run_count());
+    solution.lamp_volts.resize(count);
+    solution.lamp_amps.resize(count);
+    solution.branch_amps.resize(count);
+    solution.run_volts.resize(network.run_count());
+    solution.run_amps.resize(network.run_count());
+    solution.link_amps.resize(network.links.size());
+}
+
+/// Every node at the volts of its run without load.
+void start_at_open_circuit(const Network& network, NetworkSolution& solution) {
+    const auto count = network.node_count();
+    for (std::size_t q = 0; q < network.run_count(); ++q)
+        solution.node_volts[count + q] = network.tap[q] * network.supply_ratio;
+    for (std::size_t i = 0; i < count; ++i)
+        solution.lamp_volts[i] = solution.node_volts[i] =
+            solution.node_volts[static_cast<std::size_t>(network.feed[i])];
+}
+
+bool solve_from_here(const Network& network, Workspace& work, NetworkSolution& solution) {
+    solution.iterations = 0;
+    solution.converged = iterate(network, work, solution);
+    if (solution.converged || network.filaments.empty()) return solution.converged;
+    start_at_open_circuit(network, solution);
+    solution.converged = iterate_along_chords(network, work, solution);
+    return solution.converged;
+}
+
+} // namespace
+
+bool solve(const Network& network, Workspace& workspace, NetworkSolution& solution) {
+    size_workspace(network, workspace);
+    size_solution(network, solution);
+    start_at_open_circuit(network, solution);
+    return solve_from_here(network, workspace, solution);
+}
+
+bool solve_from(const Network& network, Workspace& workspace, NetworkSolution& solution) {
+    if (solution.lamp_volts.size() != network.node_count()) return solve(network, workspace, solution);
+    size_workspace(network, workspace);
+    size_solution(network, solution);
+    return solve_from_here(network, workspace, solution);
+}
+
+NetworkSolution solve(const Network& network) {
+    Workspace workspace;
+    NetworkSolution solution;
+    solve(network, workspace, solution);
+    return solution;
+}
+
+} // namespace rillwatt
