@@ -89,7 +89,8 @@ struct PumpType : CatalogEntry {
 /// What else goes on the truck: connectors, stakes, sleeves. Used by the bill only.
 struct AccessoryType : CatalogEntry {
     /// What the bill counts it by: "splice" (one a joint), "fixture-stake" (one a light set in soil),
-    /// "sleeve-metre", "trench-tape-metre", "cable-tag" (two a cable piece), "marker-stake" (one a point staked).
+    /// "sleeve-metre", "trench-tape-metre", "cable-tag" (two a cable piece), "marker-stake" (one a point
+    /// staked).
     std::string use;
     std::optional<Money> price;
 };
