@@ -13,7 +13,7 @@ namespace rillwatt {
 struct InputError {
     SourceLocation location;
     std::string found;       ///< what stands there, in words: "unknown key `colour`"
-    std::string expected;    ///< what should: "one of `id`, `model`, ...; nearest is `color`"
+    std::string expected;    ///< completes "expected ...": "one of `id`, `model`, ...; nearest is `color`"
     std::string source_line; ///< the line as written, for display; may be empty
 };
 
@@ -26,7 +26,8 @@ struct LoadResult {
     explicit operator bool() const { return value.has_value(); }
 };
 
-/// `FILE:LINE: error: what was found; what was expected`, then the source line, each ending in a newline.
+/// `FILE:LINE: error: what was found; expected what was expected`, then the source line indented, each ending
+/// in a newline. `found` and `expected` must already be printable.
 std::string input_error_text(const InputError& error);
 
 /// The candidate whose spelling is nearest to `word`, when it is near enough to be what was meant.
@@ -35,5 +36,14 @@ std::optional<std::string> nearest_spelling(std::string_view word,
 
 /// Control characters and broken UTF-8 made visible, so that a user's text cannot steer a terminal or a page.
 std::string printable(std::string_view text);
+
+/// Whether `printable` would leave the text as it is.
+bool is_printable(std::string_view text);
+
+/// A line of a user's file without its line end, cut where it is too long to display.
+std::string shortened_line(std::string_view line);
+
+/// Fills in the empty `source_line` of every error that is located in `file`, whose whole text is given.
+void add_source_lines(std::vector<InputError>& errors, const std::string& file, std::string_view text);
 
 } // namespace rillwatt

@@ -1,0 +1,55 @@
+#include "rillwatt/document/document.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace rillwatt {
+
+const Value* Table::find(std::string_view key) const {
+    const auto entry =
+        std::find_if(entries.begin(), entries.end(), [&](const Entry& e) { return e.key == key; });
+    return entry == entries.end() ? nullptr : &entry->value;
+}
+
+std::optional<double> Value::number() const {
+    if (const auto* whole = std::get_if<std::int64_t>(&data)) return static_cast<double>(*whole);
+    if (const auto* real = std::get_if<double>(&data)) return *real;
+    return std::nullopt;
+}
+
+bool same_content(const Value& a, const Value& b) {
+    if (a.data.index() != b.data.index()) return false;
+    if (const Array* items = a.array()) {
+        const Array& others = *b.array();
+        return std::equal(items->begin(), items->end(), others.begin(), others.end(), same_content);
+    }
+    if (const Table* table = a.table()) {
+        const Table& other = *b.table();
+        return table->entries.size() == other.entries.size() &&
+               std::all_of(table->entries.begin(), table->entries.end(), [&](const Entry& entry) {
+                   const Value* match = other.find(entry.key);
+                   return match != nullptr && same_content(entry.value, *match);
+               });
+    }
+    if (const auto* number = std::get_if<double>(&a.data); number != nullptr && std::isnan(*number))
+        return std::isnan(std::get<double>(b.data));
+    if (const std::string* text = a.text()) return *text == *b.text();
+    if (const bool* boolean = a.boolean()) return *boolean == *b.boolean();
+    return a.number() == b.number();
+}
+
+Document::Document(std::string file, std::string_view text, Table root)
+    : file_(std::move(file)), text_(text), root_(std::move(root)) {
+    line_starts_.push_back(0);
+    for (std::size_t end = text_.find('\n'); end != std::string::npos; end = text_.find('\n', end + 1))
+        line_starts_.push_back(static_cast<std::uint32_t>(end + 1));
+}
+
+std::string Document::source_line(int line) const {
+    if (line < 1 || line > line_count()) return {};
+    const std::size_t begin = line_starts_[static_cast<std::size_t>(line) - 1];
+    const std::size_t end = std::min(text_.find('\n', begin), text_.size());
+    return shortened_line(std::string_view(text_).substr(begin, end - begin));
+}
+
+} // namespace rillwatt

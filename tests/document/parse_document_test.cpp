@@ -1,0 +1,121 @@
+#include "rillwatt/document/document.hpp"
+
+#include <catch2/catch.hpp>
+
+using namespace rillwatt;
+
+namespace {
+
+Document parsed(std::string_view text) {
+    LoadResult<Document> result = parse_document(text, "site.toml");
+    for (const InputError& error : result.errors)
+        UNSCOPED_INFO(input_error_text(error));
+    REQUIRE(result);
+    return std::move(*result.value);
+}
+
+std::string error_of(std::string_view text, const DocumentLimits& limits = {}) {
+    const LoadResult<Document> result = parse_document(text, "site.toml", limits);
+    REQUIRE_FALSE(result);
+    REQUIRE(result.errors.size() == 1);
+    return input_error_text(result.errors.front());
+}
+
+} // namespace
+
+TEST_CASE("every kind of value is read with its line") {
+    const Document document = parsed("text = \"a\\tb\"\n"
+                                     "whole = -4\n"
+                                     "real = 1.5\n"
+                                     "yes = true\n"
+                                     "list = [ 1,\n"
+                                     "  \"two\" ]\n"
+                                     "table = { x = 1 }\n"
+                                     "day = 2026-05-01\n");
+    const Table& root = document.root();
+    REQUIRE(root.entries.size() == 7);
+    CHECK(*root.find("text")->text() == "a\tb");
+    CHECK(*root.find("whole")->number() == -4);
+    CHECK(*root.find("real")->number() == 1.5);
+    CHECK(*root.find("yes")->boolean());
+    REQUIRE(root.find("list")->array());
+    CHECK(root.find("list")->array()->at(1).line == 6);
+    CHECK(root.find("table")->table()->find("x")->line == 7);
+    CHECK(std::holds_alternative<DateOrTime>(root.find("day")->data));
+    CHECK(root.find("none") == nullptr);
+    CHECK_FALSE(root.find("text")->number());
+}
+
+TEST_CASE("keys stay in the order of the file") {
+    std::string order;
+    const Document document = parsed("zeta = 1\nalpha = 2\n[mid]\nb = 1\na = 2\n");
+    for (const Entry& entry : document.root().entries)
+        order += entry.key + " ";
+    for (const Entry& entry : document.root().find("mid")->table()->entries)
+        order += entry.key + " ";
+    CHECK(order == "zeta alpha mid b a ");
+}
+
+TEST_CASE("a repeated table begins at its header") {
+    const Document document = parsed("\n[[run]]\nid = \"A\"\n\n[[run]]\n\nid = \"B\"\n");
+    const Array& runs = *document.root().find("run")->array();
+    REQUIRE(runs.size() == 2);
+    CHECK(runs[0].line == 2);
+    CHECK(runs[1].line == 5);
+    CHECK(runs[1].table()->entries[0].line == 7);
+}
+
+TEST_CASE("line ends of either kind, a byte order mark and other alphabets keep the lines right") {
+    const Document document =
+        parsed("\xEF\xBB\xBF# \u6c34 \u2028 \u0085\r\nname = \"\u00e9tang \u2028\"\r\nx = 1");
+    CHECK(document.root().entries[0].line == 2);
+    CHECK(document.root().entries[1].line == 3);
+    CHECK(document.source_line(2) == "name = \"\u00e9tang \u2028\"");
+    CHECK(document.source_line(3) == "x = 1");
+    CHECK(document.source_line(4).empty());
+    CHECK(document.source_line(0).empty());
+}
+
+TEST_CASE("a syntax error stands alone and names its line") {
+    const std::string text = error_of("a = 1\nb = \nc = [\n");
+    CHECK(text.starts_with("site.toml:2: error: not TOML: "));
+    CHECK(text.ends_with("; expected TOML 1.0\n    b = \n"));
+    CHECK(error_of("a = 1\na = 2\n").starts_with("site.toml:2: error: not TOML: "));
+    CHECK(error_of("a = \"\xff\"\n").starts_with("site.toml:1: error: not TOML: "));
+}
+
+TEST_CASE("a file beyond any real garden is refused before it is built") {
+    DocumentLimits limits;
+    limits.bytes = 10;
+    CHECK(error_of("a = 1 # long enough", limits) ==
+          "site.toml:1: error: a file of 19 bytes; expected at most 10 bytes\n");
+    limits = {};
+    limits.values = 5;
+    CHECK(error_of("a = 1\nb = [1, 2, 3, 4]\n", limits) ==
+          "site.toml:2: error: more values than any site has; expected at most 5\n    b = [1, 2, 3, 4]\n");
+    CHECK(error_of("x = " + std::string(100000, '['))
+              .starts_with("site.toml:1: error: lists and tables nested too deeply; expected at most 64\n"));
+    std::string dotted = "a";
+    for (int i = 0; i < 100000; ++i)
+        dotted += " . a";
+    CHECK(error_of("# fine\n[" + dotted + "]\n")
+              .starts_with("site.toml:2: error: a dotted key of too many parts; expected at most 32\n"));
+}
+
+TEST_CASE("brackets and dots within strings and comments do not count as nesting") {
+    const std::string many(1000, '[');
+    const std::string dots(1000, '.');
+    const Document document =
+        parsed("a = \"" + many + dots + "\\\"" + many + "\" # " + many + "\nb = '" + many + "'\nc = '''\n'" +
+               dots + "\n''''\nd = \"\"\"" + many + "\\\"\"\"\"\"\n");
+    CHECK(document.root().entries.size() == 4);
+}
+
+TEST_CASE("two values say the same wherever they stand") {
+    const auto root = [](const char* text) { return Value{parsed(text).root(), 0}; };
+    CHECK(same_content(root("a = 1\nb = [1, \"x\"]\n"), root("\n\nb = [1,\n\"x\"]\na = 1\n")));
+    CHECK_FALSE(same_content(root("a = 1\n"), root("a = 1.0\n")));
+    CHECK_FALSE(same_content(root("a = 1\n"), root("a = 1\nb = 2\n")));
+    CHECK_FALSE(same_content(root("a = [1]\n"), root("a = [1, 1]\n")));
+    CHECK(same_content(root("a = nan\n"), root("a = nan\n")));
+}

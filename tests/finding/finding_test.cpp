@@ -1,0 +1,28 @@
+#include "rillwatt/finding/finding.hpp"
+
+#include <catch2/catch.hpp>
+
+using namespace rillwatt;
+
+namespace {
+
+Finding finding(const char* rule, Severity severity) {
+    Finding result;
+    result.rule = rule;
+    result.severity = severity;
+    return result;
+}
+
+} // namespace
+
+TEST_CASE("findings come worst first and otherwise in the order given") {
+    std::vector<Finding> findings{finding("a", Severity::note), finding("b", Severity::error),
+                                  finding("c", Severity::warning), finding("d", Severity::error)};
+    CHECK(any_error(findings));
+    sort_worst_first(findings);
+    std::string order;
+    for (const Finding& f : findings)
+        order += f.rule;
+    CHECK(order == "bdca");
+    CHECK_FALSE(any_error({finding("a", Severity::note), finding("c", Severity::warning)}));
+}
