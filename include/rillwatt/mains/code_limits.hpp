@@ -40,6 +40,12 @@ inline constexpr CodeLimit<double> branch_drop_other_iec{
 /// Largest branch circuit that may supply low-voltage lighting.
 inline constexpr CodeLimit<Amperes> lighting_branch{Amperes(20), {"411.7", "411.7", "411.8"}};
 
+/// Current of a pump while it starts, over its running amperes; for estimates.
+inline constexpr CodeLimit<double> starting_current{6.0, common_practice};
+
+/// Power factor of a motor while it starts; for estimates.
+inline constexpr CodeLimit<double> starting_power_factor{0.4, common_practice};
+
 // Ground-fault protection.
 
 /// Submersible pumps and lights in a fountain.
