@@ -6,6 +6,8 @@ namespace rillwatt {
 const std::vector<Command>& all_commands() {
     static const std::vector<Command> commands = {
         rules_command(),
+        manual_command(),
+        completions_command(),
     };
     return commands;
 }

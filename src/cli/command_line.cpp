@@ -1,5 +1,6 @@
 #include "rillwatt/cli/command_line.hpp"
 
+#include "rillwatt/cli/manual_page.hpp"
 #include "rillwatt/finding/input_error.hpp"
 
 #include <CLI/CLI.hpp>
@@ -12,10 +13,6 @@
 namespace rillwatt {
 
 namespace {
-
-const char* const cautions =
-    "Figures are planning aids. Line-voltage work belongs to a licensed electrician under local code; the\n"
-    "authority having jurisdiction decides.\n";
 
 /// What CLI11 fills while it parses: one list of values for each name of a command.
 struct Slots {
@@ -57,7 +54,7 @@ std::string footer(const Command& command) {
     for (const CommandExample& example : command.examples)
         text += fmt::format("  {}\n      {}\n", example.line, example.does);
     if (!text.empty()) text += "\n";
-    return text + cautions;
+    return text + program_cautions;
 }
 
 CLI::App* add_command(CLI::App& program, const Command& command, Slots& slots) {
@@ -105,7 +102,7 @@ ExitStatus run_command_line(const std::vector<std::string>& words, Console& cons
     program.require_subcommand(1);
     program.get_formatter()->column_width(28);
     program.footer(std::string("`rillwatt COMMAND --help` shows a command's options and examples.\n\n") +
-                   cautions);
+                   program_cautions);
     program.failure_message([](const CLI::App*, const CLI::Error& error) {
         return fmt::format(
             "rillwatt: {}\n`rillwatt --help` lists the commands, `rillwatt COMMAND --help` its options.\n",

@@ -6,6 +6,8 @@ namespace rillwatt {
 
 // One function for each command, each in its own file of src/cli; src/cli/all_commands.cpp puts them in
 // order.
+Command completions_command();
+Command manual_command();
 Command rules_command();
 
 } // namespace rillwatt
