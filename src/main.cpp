@@ -1,1 +1,3 @@
-int main() { return 0; }
+#include "rillwatt/cli/command_line.hpp"
+
+int main(int argc, char** argv) { return rillwatt::run_program(argc, argv); }

@@ -1,0 +1,83 @@
+#include "rillwatt/cli/command_line.hpp"
+#include "rillwatt/cli/completions.hpp"
+#include "rillwatt/cli/manual_page.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <sstream>
+
+namespace rillwatt {
+
+namespace {
+
+struct Outcome {
+    ExitStatus status = ExitStatus::fault;
+    std::string out;
+    std::string err;
+};
+
+Outcome type(const std::vector<std::string>& words) {
+    std::istringstream in;
+    std::ostringstream out;
+    std::ostringstream err;
+    Console console{.in = in, .out = out, .err = err};
+    const ExitStatus status = run_command_line(words, console);
+    return {status, out.str(), err.str()};
+}
+
+bool holds(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+
+} // namespace
+
+TEST_CASE("help goes to standard output, with the cautions, and is no error") {
+    const Outcome help = type({"--help"});
+    CHECK(help.status == ExitStatus::ok);
+    CHECK(help.err.empty());
+    CHECK(holds(help.out, "licensed electrician"));
+    for (const Command& command : all_commands())
+        CHECK(holds(help.out, command.name));
+}
+
+TEST_CASE("each command explains itself with examples") {
+    for (const Command& command : all_commands()) {
+        const Outcome help = type({command.name, "--help"});
+        INFO(command.name);
+        CHECK(help.status == ExitStatus::ok);
+        CHECK(holds(help.out, command.summary.substr(0, 30)));
+        CHECK_FALSE(command.examples.empty());
+        for (const CommandExample& example : command.examples)
+            CHECK(holds(help.out, example.line));
+    }
+}
+
+TEST_CASE("a wrong command line is said on standard error with status 2") {
+    for (const std::vector<std::string>& words : std::vector<std::vector<std::string>>{
+             {}, {"chekc"}, {"rules", "--colour"}, {"rules", "--format", "yaml"}, {"rules", "extra"}}) {
+        const Outcome wrong = type(words);
+        CHECK(wrong.status == ExitStatus::wrong_input);
+        CHECK(wrong.out.empty());
+        CHECK(holds(wrong.err, "rillwatt"));
+    }
+}
+
+TEST_CASE("the version is the project's") {
+    CHECK(type({"--version"}).out == "rillwatt " + program_version() + "\n");
+}
+
+TEST_CASE("manual page and completions name every command and every option") {
+    const std::string manual = manual_page(all_commands(), "1.0");
+    const std::string bash = bash_completions(all_commands());
+    const std::string zsh = zsh_completions(all_commands());
+    const std::string fish = fish_completions(all_commands());
+    for (const Command& command : all_commands()) {
+        for (const std::string* text : {&manual, &bash, &zsh, &fish})
+            CHECK(holds(*text, command.name));
+        for (const OptionSpec& option : command.options) {
+            CHECK(holds(bash, option.name));
+            CHECK(holds(zsh, option.name));
+            CHECK(holds(fish, "-l " + option.name.substr(2)));
+        }
+    }
+}
+
+} // namespace rillwatt
