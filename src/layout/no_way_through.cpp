@@ -1,0 +1,102 @@
+#include "no_way_through.hpp"
+
+#include "outline_geometry.hpp"
+
+#include "rillwatt/quantity/quantity_text.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <limits>
+
+namespace rillwatt {
+namespace {
+
+/// A straight pipe from ground that one end of a route can reach to ground that the other can.
+struct Gap {
+    PlanPoint a;
+    PlanPoint b;
+    double length = std::numeric_limits<double>::infinity();
+};
+
+/// The shortest gap from one of some points to an outline the others stand at.
+void shorten(Gap& gap, const ObstacleMap& map, const OpenObstacles& open, const std::vector<PlanPoint>& from,
+             const std::vector<PlanPoint>& others) {
+    for (const ObstacleMap::Edge& edge : map.edges()) {
+        for (const PlanPoint p : from) {
+            const PlanPoint foot = nearest_on_segment(edge.a, edge.b, p);
+            const double length = norm(foot - p);
+            if (length >= gap.length || length <= touch_tolerance) continue;
+            const auto reaches = [&](PlanPoint other) { return map.passable(other, foot, open); };
+            if (std::any_of(others.begin(), others.end(), reaches)) gap = {p, foot, length};
+        }
+    }
+}
+
+/// The obstacle that the longest part of a straight line lies in.
+std::optional<std::size_t> widest_crossed(const ObstacleMap& map, const OpenObstacles& open, PlanPoint a,
+                                          PlanPoint b) {
+    std::optional<std::size_t> widest;
+    double most = touch_tolerance;
+    for (std::size_t i = 0; i < map.obstacles().size(); ++i) {
+        if (std::binary_search(open.begin(), open.end(), i)) continue;
+        const double inside = map.length_inside(a, b, i);
+        if (inside <= most) continue;
+        most = inside;
+        widest = i;
+    }
+    return widest;
+}
+
+std::string point_text(PlanPoint p, LengthUnit unit) {
+    return fmt::format("({}, {})", decimal_length_text(Metres(p.x), unit),
+                       decimal_length_text(Metres(p.y), unit));
+}
+
+/// Sleeves with an end that no trench can come to, in words.
+std::string buried_sleeves(const Site& site, const ObstacleMap& map, const OpenObstacles& open) {
+    std::string text;
+    for (const Sleeve& sleeve : site.sleeves) {
+        for (const PlanPoint end : {sleeve.a, sleeve.b}) {
+            if (!map.surroundings(end, open).enclosed()) continue;
+            const std::size_t inside = map.covering(end).front();
+            text += fmt::format("; sleeve `{}` ends inside `{}`, {} from its edge, where no trench reaches it",
+                                sleeve.id, site.areas[map.obstacles()[inside].area].id,
+                                decimal_length_text(
+                                    Metres(distance_to_outline(map.obstacles()[inside].outline, end)),
+                                    site.settings.units));
+        }
+    }
+    return text;
+}
+
+} // namespace
+
+NoWay explain_no_way(const Site& site, TrenchFinder& finder, PlanPoint from, PlanPoint to) {
+    const ObstacleMap& map = finder.map();
+    const OpenObstacles open = finder.opened_by(from, to);
+    const std::vector<PlanPoint> near_from = finder.reachable(from, open);
+    const std::vector<PlanPoint> near_to = finder.reachable(to, open);
+    Gap gap;
+    shorten(gap, map, open, near_from, near_to);
+    shorten(gap, map, open, near_to, near_from);
+
+    const bool found = gap.length < std::numeric_limits<double>::infinity();
+    std::optional<std::size_t> in_the_way;
+    if (found) in_the_way = widest_crossed(map, open, gap.a, gap.b);
+    if (!in_the_way) in_the_way = widest_crossed(map, open, from, to);
+
+    NoWay out;
+    if (in_the_way) out.blocked_by = site.areas[map.obstacles()[*in_the_way].area].id;
+    const LengthUnit unit = site.settings.units;
+    if (found)
+        out.sleeve_hint = fmt::format("a sleeve from {} to {}, {} long, would open a way",
+                                      point_text(gap.a, unit), point_text(gap.b, unit),
+                                      decimal_length_text(Metres(gap.length), unit));
+    else
+        out.sleeve_hint = fmt::format("a sleeve under `{}` would open a way", out.blocked_by);
+    out.sleeve_hint += buried_sleeves(site, map, open);
+    return out;
+}
+
+} // namespace rillwatt

@@ -1,0 +1,66 @@
+#include "outline_geometry.hpp"
+
+#include <algorithm>
+#include <limits>
+
+namespace rillwatt {
+
+PlanPoint nearest_on_segment(PlanPoint a, PlanPoint b, PlanPoint p) {
+    const PlanPoint along = b - a;
+    const double length_squared = dot(along, along);
+    if (length_squared == 0) return a;
+    const double t = std::clamp(dot(p - a, along) / length_squared, 0.0, 1.0);
+    return a + t * along;
+}
+
+SegmentCrossing proper_crossing(PlanPoint a, PlanPoint b, PlanPoint c, PlanPoint d) {
+    const PlanPoint ab = b - a;
+    const PlanPoint cd = d - c;
+    const double reach_ab = touch_tolerance * norm(ab);
+    const double reach_cd = touch_tolerance * norm(cd);
+    const double side_c = cross(ab, c - a);
+    const double side_d = cross(ab, d - a);
+    if (std::abs(side_c) <= reach_ab || std::abs(side_d) <= reach_ab || (side_c > 0) == (side_d > 0))
+        return {};
+    const double side_a = cross(cd, a - c);
+    const double side_b = cross(cd, b - c);
+    if (std::abs(side_a) <= reach_cd || std::abs(side_b) <= reach_cd || (side_a > 0) == (side_b > 0))
+        return {};
+    return {true, c + (side_c / (side_c - side_d)) * cd};
+}
+
+Location locate(const std::vector<PlanPoint>& outline, PlanPoint p) {
+    bool inside = false;
+    for (std::size_t i = 0, j = outline.size() - 1; i < outline.size(); j = i++) {
+        const PlanPoint a = outline[j];
+        const PlanPoint b = outline[i];
+        if (same_place(nearest_on_segment(a, b, p), p)) return Location::on_outline;
+        if ((a.y > p.y) != (b.y > p.y) && p.x < a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x))
+            inside = !inside;
+    }
+    return inside ? Location::inside : Location::outside;
+}
+
+double distance_to_outline(const std::vector<PlanPoint>& outline, PlanPoint p) {
+    double least = std::numeric_limits<double>::infinity();
+    for (std::size_t i = 0, j = outline.size() - 1; i < outline.size(); j = i++)
+        least = std::min(least, norm(nearest_on_segment(outline[j], outline[i], p) - p));
+    return least;
+}
+
+std::vector<PlanPoint> tidy_outline(const std::vector<PlanPoint>& outline) {
+    std::vector<PlanPoint> tidy;
+    for (const PlanPoint p : outline)
+        if (tidy.empty() || !same_place(tidy.back(), p)) tidy.push_back(p);
+    while (tidy.size() > 1 && same_place(tidy.front(), tidy.back()))
+        tidy.pop_back();
+    if (tidy.size() < 3) return {};
+    double twice_area = 0;
+    for (std::size_t i = 0, j = tidy.size() - 1; i < tidy.size(); j = i++)
+        twice_area += cross(tidy[j] - tidy[0], tidy[i] - tidy[0]);
+    if (std::abs(twice_area) <= touch_tolerance * touch_tolerance) return {};
+    if (twice_area < 0) std::reverse(tidy.begin(), tidy.end());
+    return tidy;
+}
+
+} // namespace rillwatt

@@ -1,0 +1,48 @@
+#pragma once
+
+#include "rillwatt/quantity/point.hpp"
+
+#include <cmath>
+#include <vector>
+
+namespace rillwatt {
+
+/// Two points of the plan nearer than this are the same point, in metres. A hundredth of a millimetre: far
+/// below what a tape measures, far above what arithmetic on garden-sized numbers loses.
+constexpr double touch_tolerance = 1e-5;
+
+constexpr PlanPoint operator-(PlanPoint a, PlanPoint b) { return {a.x - b.x, a.y - b.y}; }
+constexpr PlanPoint operator+(PlanPoint a, PlanPoint b) { return {a.x + b.x, a.y + b.y}; }
+constexpr PlanPoint operator*(double factor, PlanPoint p) { return {factor * p.x, factor * p.y}; }
+
+constexpr double dot(PlanPoint a, PlanPoint b) { return a.x * b.x + a.y * b.y; }
+
+/// Positive when `b` turns left from `a`.
+constexpr double cross(PlanPoint a, PlanPoint b) { return a.x * b.y - a.y * b.x; }
+
+inline double norm(PlanPoint a) { return std::hypot(a.x, a.y); }
+
+inline bool same_place(PlanPoint a, PlanPoint b) { return norm(b - a) <= touch_tolerance; }
+
+/// The point of a segment that is nearest to `p`.
+PlanPoint nearest_on_segment(PlanPoint a, PlanPoint b, PlanPoint p);
+
+/// Where two segments cross properly, each well inside the other.
+struct SegmentCrossing {
+    bool crosses = false;
+    PlanPoint at;
+};
+SegmentCrossing proper_crossing(PlanPoint a, PlanPoint b, PlanPoint c, PlanPoint d);
+
+enum class Location { outside, on_outline, inside };
+
+/// Where a point lies; within the touch tolerance of the outline it is on it.
+Location locate(const std::vector<PlanPoint>& outline, PlanPoint p);
+
+/// Distance from a point to the nearest point of the outline, in metres.
+double distance_to_outline(const std::vector<PlanPoint>& outline, PlanPoint p);
+
+/// The outline without repeated points, anticlockwise. Empty when nothing with an inside is left.
+std::vector<PlanPoint> tidy_outline(const std::vector<PlanPoint>& outline);
+
+} // namespace rillwatt
