@@ -1,0 +1,51 @@
+#include "sketch.hpp"
+
+#include <catch2/catch.hpp>
+
+using rillwatt::AreaKind;
+using sketch::area;
+using sketch::rectangle;
+using Catch::Matchers::Contains;
+
+TEST_CASE("a bed walled in by four slabs: the slab with the shortest way under it is named") {
+    // Slabs 4 m thick all round but 1 m thick to the east.
+    const auto north = area(AreaKind::paving, rectangle(-6, 2, 3, 6), "north");
+    const auto south = area(AreaKind::paving, rectangle(-6, -6, 3, -2), "south");
+    const auto west = area(AreaKind::paving, rectangle(-6, -2, -2, 2), "west");
+    const auto east = area(AreaKind::paving, rectangle(2, -2, 3, 2), "east");
+    const auto length = sketch::measured(sketch::site({-20, 0}, {0, 0}, {north, south, west, east}));
+    CHECK_FALSE(length.length);
+    CHECK(length.origin == rillwatt::LengthOrigin::open);
+    CHECK(length.blocked_by == "east");
+    CHECK_THAT(length.sleeve_hint, Contains("1.0 m long"));
+    CHECK(length.straight->value() == Approx(20));
+}
+
+TEST_CASE("a pond set in a terrace: the terrace is in the way, where it is narrowest") {
+    const auto terrace = area(AreaKind::paving, rectangle(0, 0, 10, 10), "terrace");
+    const auto pond = area(AreaKind::water, rectangle(2, 3, 9.5, 7), "pond");
+    const auto length = sketch::measured(sketch::site({-5, 5}, {5, 5}, {terrace, pond}));
+    CHECK(length.blocked_by == "terrace");
+    CHECK_THAT(length.sleeve_hint, Contains("0.5 m long"));
+}
+
+TEST_CASE("a way that would need one more sleeve says where") {
+    // Two paths right across; one has a sleeve.
+    const auto first = area(AreaKind::paving, rectangle(2, -3, 3, 3), "first");
+    const auto ring = area(AreaKind::paving,
+                           {{5, -3}, {9, -3}, {9, 3}, {5, 3}, {5, -2.9}, {5.8, -2.2}, {5.8, 2.2}, {8.2, 2.2}, {8.2, -2.2}, {5.8, -2.2}, {5, -2.9}},
+                           "ring");
+    const auto length = sketch::measured(
+        sketch::site({0, 0}, {7, 0}, {first, ring}, {sketch::sleeve("S1", {2, 0}, {3, 0})}));
+    CHECK(length.blocked_by == "ring");
+    CHECK_THAT(length.sleeve_hint, Contains("0.8 m long"));
+}
+
+TEST_CASE("a sleeve that ends short of the edge is pointed out") {
+    const auto terrace = area(AreaKind::paving, rectangle(0, 0, 10, 10), "terrace");
+    const auto pond = area(AreaKind::water, rectangle(2, 3, 8, 7), "pond");
+    const auto length = sketch::measured(
+        sketch::site({-5, 5}, {5, 5}, {terrace, pond}, {sketch::sleeve("S1", {0.25, 5}, {2, 5})}));
+    CHECK_FALSE(length.length);
+    CHECK_THAT(length.sleeve_hint, Contains("sleeve `S1` ends inside `terrace`"));
+}
