@@ -2,7 +2,6 @@
 
 #include "no_way_through.hpp"
 #include "shortest_trench.hpp"
-
 #include <map>
 #include <string_view>
 
@@ -51,7 +50,8 @@ class Measurer {
         return it == places_.end() ? std::nullopt : it->second;
     }
 
-    PartLength measure(std::optional<PlanPoint> from, std::optional<PlanPoint> to, std::optional<Metres> typed) {
+    PartLength measure(std::optional<PlanPoint> from, std::optional<PlanPoint> to,
+                       std::optional<Metres> typed) {
         PartLength out;
         if (from && to) out.straight = distance(*from, *to);
         if (typed) {
@@ -93,10 +93,11 @@ SiteLengths measure_lengths(const Site& site) {
     for (const Splice& splice : site.splices)
         lengths.splices.push_back(measurer.measure(measurer.place(splice.from), splice.at, splice.length));
     for (const Fixture& fixture : site.fixtures)
-        lengths.fixtures.push_back(measurer.measure(fixture.from ? measurer.place(*fixture.from) : std::nullopt,
-                                                    fixture.at, fixture.length));
+        lengths.fixtures.push_back(measurer.measure(
+            fixture.from ? measurer.place(*fixture.from) : std::nullopt, fixture.at, fixture.length));
     for (const Link& link : site.links)
-        lengths.links.push_back(measurer.measure(measurer.place(link.a), measurer.place(link.b), link.length));
+        lengths.links.push_back(
+            measurer.measure(measurer.place(link.a), measurer.place(link.b), link.length));
     return lengths;
 }
 

@@ -1,11 +1,10 @@
 #include "no_way_through.hpp"
 
-#include "outline_geometry.hpp"
-
 #include "rillwatt/quantity/quantity_text.hpp"
 
 #include <fmt/format.h>
 
+#include "outline_geometry.hpp"
 #include <algorithm>
 #include <limits>
 
@@ -19,6 +18,16 @@ struct Gap {
     double length = std::numeric_limits<double>::infinity();
 };
 
+/// Whether a straight line has its middle inside a closed obstacle, not along a seam or across open ground.
+bool goes_under(const ObstacleMap& map, const OpenObstacles& open, PlanPoint a, PlanPoint b) {
+    const PlanPoint middle = a + 0.5 * (b - a);
+    const std::vector<std::size_t> covering = map.covering(middle);
+    return std::any_of(covering.begin(), covering.end(), [&](std::size_t i) {
+        return !std::binary_search(open.begin(), open.end(), i) &&
+               locate(map.obstacles()[i].outline, middle) == Location::inside;
+    });
+}
+
 /// The shortest gap from one of some points to an outline the others stand at.
 void shorten(Gap& gap, const ObstacleMap& map, const OpenObstacles& open, const std::vector<PlanPoint>& from,
              const std::vector<PlanPoint>& others) {
@@ -26,11 +35,29 @@ void shorten(Gap& gap, const ObstacleMap& map, const OpenObstacles& open, const 
         for (const PlanPoint p : from) {
             const PlanPoint foot = nearest_on_segment(edge.a, edge.b, p);
             const double length = norm(foot - p);
-            if (length >= gap.length || length <= touch_tolerance) continue;
+            if (length >= gap.length || length <= touch_tolerance || !goes_under(map, open, p, foot))
+                continue;
             const auto reaches = [&](PlanPoint other) { return map.passable(other, foot, open); };
             if (std::any_of(others.begin(), others.end(), reaches)) gap = {p, foot, length};
         }
     }
+}
+
+/// Adds the middle of each stretch of outline between two of the points: a sleeve is better there than at a
+/// corner.
+std::vector<PlanPoint> with_middles(const ObstacleMap& map, const OpenObstacles& open,
+                                    std::vector<PlanPoint> points) {
+    const auto among = [&](PlanPoint p) {
+        return std::any_of(points.begin(), points.end(), [&](PlanPoint q) { return same_place(p, q); });
+    };
+    std::vector<PlanPoint> middles;
+    for (const ObstacleMap::Edge& edge : map.edges()) {
+        const PlanPoint middle = edge.a + 0.5 * (edge.b - edge.a);
+        if (among(edge.a) && among(edge.b) && !map.surroundings(middle, open).enclosed())
+            middles.push_back(middle);
+    }
+    middles.insert(middles.end(), points.begin(), points.end());
+    return middles;
 }
 
 /// The obstacle that the longest part of a straight line lies in.
@@ -60,10 +87,10 @@ std::string buried_sleeves(const Site& site, const ObstacleMap& map, const OpenO
         for (const PlanPoint end : {sleeve.a, sleeve.b}) {
             if (!map.surroundings(end, open).enclosed()) continue;
             const std::size_t inside = map.covering(end).front();
-            text += fmt::format("; sleeve `{}` ends inside `{}`, {} from its edge, where no trench reaches it",
-                                sleeve.id, site.areas[map.obstacles()[inside].area].id,
-                                decimal_length_text(
-                                    Metres(distance_to_outline(map.obstacles()[inside].outline, end)),
+            text += fmt::format(
+                "; sleeve `{}` ends inside `{}`, {} from its edge, where no trench reaches it", sleeve.id,
+                site.areas[map.obstacles()[inside].area].id,
+                decimal_length_text(Metres(distance_to_outline(map.obstacles()[inside].outline, end)),
                                     site.settings.units));
         }
     }
@@ -75,8 +102,8 @@ std::string buried_sleeves(const Site& site, const ObstacleMap& map, const OpenO
 NoWay explain_no_way(const Site& site, TrenchFinder& finder, PlanPoint from, PlanPoint to) {
     const ObstacleMap& map = finder.map();
     const OpenObstacles open = finder.opened_by(from, to);
-    const std::vector<PlanPoint> near_from = finder.reachable(from, open);
-    const std::vector<PlanPoint> near_to = finder.reachable(to, open);
+    const std::vector<PlanPoint> near_from = with_middles(map, open, finder.reachable(from, open));
+    const std::vector<PlanPoint> near_to = with_middles(map, open, finder.reachable(to, open));
     Gap gap;
     shorten(gap, map, open, near_from, near_to);
     shorten(gap, map, open, near_to, near_from);
@@ -90,9 +117,9 @@ NoWay explain_no_way(const Site& site, TrenchFinder& finder, PlanPoint from, Pla
     if (in_the_way) out.blocked_by = site.areas[map.obstacles()[*in_the_way].area].id;
     const LengthUnit unit = site.settings.units;
     if (found)
-        out.sleeve_hint = fmt::format("a sleeve from {} to {}, {} long, would open a way",
-                                      point_text(gap.a, unit), point_text(gap.b, unit),
-                                      decimal_length_text(Metres(gap.length), unit));
+        out.sleeve_hint =
+            fmt::format("a sleeve from {} to {}, {} long, would open a way", point_text(gap.a, unit),
+                        point_text(gap.b, unit), decimal_length_text(Metres(gap.length), unit));
     else
         out.sleeve_hint = fmt::format("a sleeve under `{}` would open a way", out.blocked_by);
     out.sleeve_hint += buried_sleeves(site, map, open);

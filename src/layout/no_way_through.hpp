@@ -1,7 +1,6 @@
 #pragma once
 
 #include "shortest_trench.hpp"
-
 #include <string>
 
 namespace rillwatt {

@@ -1,11 +1,10 @@
 #include "obstacle_map.hpp"
 
-#include "outline_geometry.hpp"
-
 #include <boost/geometry.hpp>
 #include <boost/geometry/index/rtree.hpp>
 #include <boost/iterator/function_output_iterator.hpp>
 
+#include "outline_geometry.hpp"
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -127,9 +126,11 @@ ObstacleMap::ObstacleMap(ObstacleMap&&) noexcept = default;
 
 std::vector<std::size_t> ObstacleMap::covering(PlanPoint point) const {
     std::vector<std::size_t> out;
-    index_->areas.query(bgi::intersects(map_point(point)), boost::make_function_output_iterator([&](const auto& hit) {
-        if (locate(obstacles_[hit.second].outline, point) != Location::outside) out.push_back(hit.second);
-    }));
+    index_->areas.query(bgi::intersects(map_point(point)),
+                        boost::make_function_output_iterator([&](const auto& hit) {
+                            if (locate(obstacles_[hit.second].outline, point) != Location::outside)
+                                out.push_back(hit.second);
+                        }));
     std::sort(out.begin(), out.end());
     return out;
 }
@@ -151,15 +152,16 @@ Surroundings ObstacleMap::surroundings(PlanPoint point, const OpenObstacles& ope
     std::vector<AreaSector> sectors;
     std::vector<double> bounds;
     std::vector<Sector> found;
-    index_->areas.query(bgi::intersects(map_point(point)), boost::make_function_output_iterator([&](const auto& hit) {
-        found.clear();
-        add_sectors(obstacles_[hit.second].outline, point, found);
-        for (const Sector& s : found) {
-            sectors.push_back({hit.second, s});
-            bounds.push_back(s.from);
-            bounds.push_back(std::remainder(s.from + s.span, 2 * pi));
-        }
-    }));
+    index_->areas.query(bgi::intersects(map_point(point)),
+                        boost::make_function_output_iterator([&](const auto& hit) {
+                            found.clear();
+                            add_sectors(obstacles_[hit.second].outline, point, found);
+                            for (const Sector& s : found) {
+                                sectors.push_back({hit.second, s});
+                                bounds.push_back(s.from);
+                                bounds.push_back(std::remainder(s.from + s.span, 2 * pi));
+                            }
+                        }));
     if (sectors.empty()) return Surroundings{};
     std::sort(bounds.begin(), bounds.end());
 
@@ -185,7 +187,8 @@ Surroundings ObstacleMap::surroundings(PlanPoint point, const OpenObstacles& ope
             barred.push_back({bounds[k], width});
     }
     // The last sector may run on into the first.
-    if (barred.size() > 1 && barred.front().from + 2 * pi - (barred.back().from + barred.back().span) < 1e-8) {
+    if (barred.size() > 1 &&
+        barred.front().from + 2 * pi - (barred.back().from + barred.back().span) < 1e-8) {
         barred.front().span = barred.front().from + barred.front().span + 2 * pi - barred.back().from;
         barred.front().from = barred.back().from;
         barred.pop_back();

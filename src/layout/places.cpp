@@ -1,7 +1,6 @@
 #include "rillwatt/layout/places.hpp"
 
 #include "outline_geometry.hpp"
-
 #include <algorithm>
 
 namespace rillwatt {

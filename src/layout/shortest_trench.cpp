@@ -1,10 +1,9 @@
 #include "shortest_trench.hpp"
 
-#include "outline_geometry.hpp"
-
 #include <boost/graph/adjacency_list.hpp>
 #include <boost/graph/astar_search.hpp>
 
+#include "outline_geometry.hpp"
 #include <algorithm>
 #include <limits>
 
@@ -39,8 +38,7 @@ struct GoalReached {};
 class EdgesOnArrival : public boost::default_astar_visitor {
   public:
     EdgesOnArrival(VisibilityGraph& sight, Graph& graph, PlanPoint from, PlanPoint goal)
-        : sight_(&sight), graph_(&graph), from_(from), goal_(goal),
-          to_goal_(sight.points().size(), -1.0) {
+        : sight_(&sight), graph_(&graph), from_(from), goal_(goal), to_goal_(sight.points().size(), -1.0) {
         for (const VisibilityGraph::Neighbour& n : sight.seen_from(goal))
             to_goal_[n.point] = n.distance;
     }
@@ -49,7 +47,8 @@ class EdgesOnArrival : public boost::default_astar_visitor {
         const std::size_t n = sight_->points().size();
         if (v == n + 1) throw GoalReached{};
         const bool at_start = v == n;
-        for (const VisibilityGraph::Neighbour& to : at_start ? sight_->seen_from(from_) : sight_->neighbours(v))
+        for (const VisibilityGraph::Neighbour& to :
+             at_start ? sight_->seen_from(from_) : sight_->neighbours(v))
             boost::add_edge(v, to.point, to.distance, *graph_);
         if (at_start && sight_->sees(from_, goal_)) boost::add_edge(v, n + 1, norm(goal_ - from_), *graph_);
         if (!at_start && to_goal_[v] >= 0) boost::add_edge(v, n + 1, to_goal_[v], *graph_);
@@ -142,9 +141,16 @@ std::vector<PlanPoint> TrenchFinder::reachable(PlanPoint from, const OpenObstacl
         waiting.pop_back();
         reach(sight.neighbours(point));
     }
+    // A corner where no path turns is never gone on to, but a trench may end at it all the same.
+    const auto ends_at = [&](std::size_t i) {
+        if (sight.shut_in(i)) return false;
+        const std::vector<VisibilityGraph::Neighbour>& seen = sight.seen_from(sight.points()[i]);
+        return std::any_of(seen.begin(), seen.end(), [&](const auto& n) { return reached[n.point] != 0; }) ||
+               sight.sees(from, sight.points()[i]);
+    };
     std::vector<PlanPoint> out{from};
     for (std::size_t i = 0; i < reached.size(); ++i)
-        if (reached[i]) out.push_back(sight.points()[i]);
+        if (reached[i] || ends_at(i)) out.push_back(sight.points()[i]);
     return out;
 }
 

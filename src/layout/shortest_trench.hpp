@@ -1,10 +1,9 @@
 #pragma once
 
-#include "obstacle_map.hpp"
-#include "visibility_graph.hpp"
-
 #include "rillwatt/site/site.hpp"
 
+#include "obstacle_map.hpp"
+#include "visibility_graph.hpp"
 #include <map>
 #include <optional>
 #include <vector>
@@ -21,7 +20,7 @@ struct TrenchLeg {
 /// A shortest trench between two places.
 struct Trench {
     std::vector<TrenchLeg> legs;
-    double length = 0; ///< metres
+    double length = 0;  ///< metres
     OpenObstacles open; ///< what the ends opened
 };
 
@@ -35,8 +34,8 @@ class TrenchFinder {
     /// Empty when there is no way.
     std::optional<Trench> shortest(PlanPoint from, PlanPoint to);
 
-    /// Every turning point a trench from that place can reach, and the place itself, when one of its ends
-    /// opens these obstacles.
+    /// Every corner and sleeve end that a trench from that place can reach, and the place itself, when its
+    /// ends open these obstacles.
     std::vector<PlanPoint> reachable(PlanPoint from, const OpenObstacles& open);
 
     /// Obstacles that a route between two places may pass.

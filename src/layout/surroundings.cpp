@@ -1,5 +1,4 @@
 #include "obstacle_map.hpp"
-
 #include <algorithm>
 #include <cmath>
 #include <numbers>

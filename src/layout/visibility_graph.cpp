@@ -1,7 +1,6 @@
 #include "visibility_graph.hpp"
 
 #include "outline_geometry.hpp"
-
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -22,7 +21,8 @@ std::vector<PlanPoint> distinct_corners(const ObstacleMap& map) {
     std::vector<PlanPoint> sorted = corners;
     const auto before = [](PlanPoint a, PlanPoint b) { return std::pair(a.x, a.y) < std::pair(b.x, b.y); };
     std::sort(sorted.begin(), sorted.end(), before);
-    // In the order of the outlines, so that points that follow each other are mostly seen past the same edges.
+    // In the order of the outlines, so that points that follow each other are mostly seen past the same
+    // edges.
     std::vector<PlanPoint> out;
     for (const PlanPoint p : corners) {
         const auto first = std::lower_bound(sorted.begin(), sorted.end(), p, before);
@@ -44,9 +44,11 @@ VisibilityGraph::VisibilityGraph(const ObstacleMap& map, const std::vector<Sleev
         add_point(sleeve.b, false);
     }
     sleeve_points_end_ = points_.size();
-    const std::vector<PlanPoint> corners = base_ ? std::vector<PlanPoint>(base_->points_.begin() +
-                                                   static_cast<std::ptrdiff_t>(sleeve_points_end_), base_->points_.end())
-                                                 : distinct_corners(map);
+    const std::vector<PlanPoint> corners =
+        base_
+            ? std::vector<PlanPoint>(base_->points_.begin() + static_cast<std::ptrdiff_t>(sleeve_points_end_),
+                                     base_->points_.end())
+            : distinct_corners(map);
     for (const PlanPoint p : corners)
         add_point(p, true);
     for (const PlanPoint p : map.crossings_with(open_))
@@ -58,7 +60,8 @@ void VisibilityGraph::add_point(PlanPoint p, bool corner) {
     vertex.corner = corner;
     vertex.affected = map_->near_open(p, p, open_);
     const bool known = base_ && !vertex.affected && points_.size() < base_->points_.size();
-    vertex.surroundings = known ? base_->vertices_[points_.size()].surroundings : map_->surroundings(p, open_);
+    vertex.surroundings =
+        known ? base_->vertices_[points_.size()].surroundings : map_->surroundings(p, open_);
     points_.push_back(p);
     vertices_.push_back(std::move(vertex));
 }
@@ -118,7 +121,8 @@ const std::vector<VisibilityGraph::Neighbour>& VisibilityGraph::seen_from(PlanPo
         const double away = norm(points_[other] - place);
         const bool here = same_place(points_[other], place);
         if (!here && !may_leave(there, heading(points_[other], place))) continue;
-        if (here || map_->passable(place, points_[other], open_, &hint)) entry->second.push_back({other, away});
+        if (here || map_->passable(place, points_[other], open_, &hint))
+            entry->second.push_back({other, away});
     }
     return entry->second;
 }

@@ -1,9 +1,8 @@
 #pragma once
 
-#include "obstacle_map.hpp"
-
 #include "rillwatt/quantity/point.hpp"
 
+#include "obstacle_map.hpp"
 #include <cstddef>
 #include <map>
 #include <optional>
@@ -38,13 +37,17 @@ class VisibilityGraph {
     /// Whether a straight trench is possible.
     bool sees(PlanPoint a, PlanPoint b) const;
 
+    /// Whether a point of the graph lies inside obstacles on all sides.
+    bool shut_in(std::size_t point) const { return vertices_[point].surroundings.enclosed(); }
+
     /// The sleeve that joins two of the graph's points, by index into the site's sleeves.
     std::optional<std::size_t> sleeve_between(std::size_t a, std::size_t b) const;
 
   private:
     struct Vertex {
         Surroundings surroundings;
-        bool corner = true;   ///< a path only passes it to turn; the end of a sleeve it may also leave straight on
+        bool corner =
+            true; ///< a path only passes it to turn; the end of a sleeve it may also leave straight on
         bool affected = false; ///< lies on an open obstacle
         std::optional<std::vector<Neighbour>> neighbours;
     };

@@ -1,7 +1,6 @@
-#include "sketch.hpp"
-
 #include <catch2/catch.hpp>
 
+#include "sketch.hpp"
 #include <algorithm>
 #include <cmath>
 #include <limits>

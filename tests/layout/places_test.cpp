@@ -1,9 +1,8 @@
 #include "rillwatt/layout/places.hpp"
 
-#include "sketch.hpp"
-
 #include <catch2/catch.hpp>
 
+#include "sketch.hpp"
 #include <cmath>
 
 using rillwatt::AreaKind;
@@ -33,7 +32,8 @@ TEST_CASE("inside, on the outline and outside") {
 }
 
 TEST_CASE("a light is in water as written, else by the plan, else not") {
-    const rillwatt::Site plan = sketch::site({0, 0}, {5, 5}, {area(AreaKind::water, rectangle(4, 4, 6, 6), "pond")});
+    const rillwatt::Site plan =
+        sketch::site({0, 0}, {5, 5}, {area(AreaKind::water, rectangle(4, 4, 6, 6), "pond")});
     rillwatt::Fixture light = plan.fixtures[0];
     CHECK(in_water(plan, light));
     light.in_water = false;
@@ -46,19 +46,18 @@ TEST_CASE("a light is in water as written, else by the plan, else not") {
 }
 
 TEST_CASE("where paving lies over a pond the place is in the pond") {
-    const rillwatt::Site plan =
-        sketch::site({0, 0}, {5, 5},
-                     {area(AreaKind::paving, rectangle(0, 0, 9, 9)),
-                      area(AreaKind::water, rectangle(4, 4, 6, 6), "pond")});
+    const rillwatt::Site plan = sketch::site({0, 0}, {5, 5},
+                                             {area(AreaKind::paving, rectangle(0, 0, 9, 9)),
+                                              area(AreaKind::water, rectangle(4, 4, 6, 6), "pond")});
     REQUIRE(water_at(plan, {5, 5}));
     CHECK(water_at(plan, {5, 5})->id == "pond");
     CHECK(water_at(plan, {2, 2}) == nullptr);
 }
 
 TEST_CASE("distance to water is to the nearest outline, nothing inside, unknown without water") {
-    const rillwatt::Site plan = sketch::site({0, 0}, {5, 5},
-                                             {area(AreaKind::water, rectangle(4, 4, 6, 6)),
-                                              area(AreaKind::water, rectangle(20, 0, 30, 10))});
+    const rillwatt::Site plan = sketch::site(
+        {0, 0}, {5, 5},
+        {area(AreaKind::water, rectangle(4, 4, 6, 6)), area(AreaKind::water, rectangle(20, 0, 30, 10))});
     CHECK(distance_to_water(plan, {5, 1})->value() == Approx(3));
     CHECK(distance_to_water(plan, {3, 3})->value() == Approx(std::sqrt(2.0)));
     CHECK(distance_to_water(plan, {5, 5})->value() == 0);

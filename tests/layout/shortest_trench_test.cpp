@@ -1,7 +1,6 @@
-#include "sketch.hpp"
-
 #include <catch2/catch.hpp>
 
+#include "sketch.hpp"
 #include <cmath>
 
 using rillwatt::AreaKind;
@@ -33,9 +32,9 @@ TEST_CASE("nothing in the way: the trench is the straight line, with the allowan
 }
 
 TEST_CASE("lawn and beds are no obstacles") {
-    CHECK(metres(site({0, 0}, {10, 0}, {area(AreaKind::lawn, rectangle(2, -3, 4, 3)),
-                                        area(AreaKind::bed, rectangle(6, -3, 8, 3))})) ==
-          Approx(10).margin(tolerance));
+    CHECK(metres(site({0, 0}, {10, 0},
+                      {area(AreaKind::lawn, rectangle(2, -3, 4, 3)),
+                       area(AreaKind::bed, rectangle(6, -3, 8, 3))})) == Approx(10).margin(tolerance));
 }
 
 TEST_CASE("round one slab: by the nearer corners") {
@@ -59,7 +58,8 @@ TEST_CASE("an edge may be followed and a corner touched") {
         CHECK(metres(site({0, 3}, {10, 3}, {patio(4, -6, 6, 3)})) == Approx(10).margin(tolerance));
     }
     SECTION("diagonally past a corner") {
-        CHECK(metres(site({0, 0}, {8, 8}, {patio(4, 0, 6, 4)})) == Approx(std::hypot(8, 8)).margin(tolerance));
+        CHECK(metres(site({0, 0}, {8, 8}, {patio(4, 0, 6, 4)})) ==
+              Approx(std::hypot(8, 8)).margin(tolerance));
     }
     SECTION("a hair inside the corner is not touching: 3 mm in, the way bends") {
         const double bent = metres(site({0, 0}, {8, 8}, {patio(4, 0, 6, 4.003)}));
@@ -112,8 +112,7 @@ TEST_CASE("areas that share an edge are one obstacle") {
         const PlanPoint between{4 + 2 * 0.37, -1.0 / 3 + 0.37 * (0.1 + 1.0 / 3)};
         const sketch::Outline lower{{4, -6}, {6, -6}, b, a};
         const sketch::Outline upper{a, between, b, {6, 3}, {4, 3}};
-        CHECK(metres(site({0, 0}, {10, 0},
-                          {area(AreaKind::paving, lower), area(AreaKind::paving, upper)})) ==
+        CHECK(metres(site({0, 0}, {10, 0}, {area(AreaKind::paving, lower), area(AreaKind::paving, upper)})) ==
               Approx(12).margin(tolerance));
     }
     SECTION("paving against a building and water against paving are one obstacle too") {
@@ -163,8 +162,8 @@ TEST_CASE("a sleeve is a way and its own length counts") {
     }
     SECTION("ends flush with the edge, off the line") {
         // sqrt(16 + 9) + 2 + sqrt(16 + 9) = 12
-        const rillwatt::PartLength length = sketch::measured(
-            site({0, 0}, {10, 0}, {wide}, {sketch::sleeve("S1", {4, 3}, {6, 3})}));
+        const rillwatt::PartLength length =
+            sketch::measured(site({0, 0}, {10, 0}, {wide}, {sketch::sleeve("S1", {4, 3}, {6, 3})}));
         CHECK(length.length->value() == Approx(12).margin(tolerance));
         CHECK(length.route == std::vector<PlanPoint>{{0, 0}, {4, 3}, {6, 3}, {10, 0}});
         CHECK(length.crossed.empty());
@@ -191,9 +190,7 @@ TEST_CASE("a sleeve is a way and its own length counts") {
 
 TEST_CASE("a light in the pond is reached through that pond and no other") {
     const auto pond = area(AreaKind::water, rectangle(4, -2, 8, 2), "pond");
-    SECTION("straight in") {
-        CHECK(metres(site({0, 0}, {6, 0}, {pond})) == Approx(6).margin(tolerance));
-    }
+    SECTION("straight in") { CHECK(metres(site({0, 0}, {6, 0}, {pond})) == Approx(6).margin(tolerance)); }
     SECTION("also across the pond when the far side is nearer through it") {
         CHECK(metres(site({0, 0}, {8, 0}, {pond})) == Approx(8).margin(tolerance));
     }
@@ -267,9 +264,9 @@ TEST_CASE("an end inside paving or a building is reached through it, and the rou
     }
     SECTION("a house that stands on the terrace stays shut") {
         // Terrace 4..12 with a house 7..9 on it; light at (11,0). Straight through the house would be 11.
-        const rillwatt::PartLength out = sketch::measured(site(
-            {0, 0}, {11, 0},
-            {patio(4, -2, 12, 2), area(AreaKind::building, rectangle(7, -1, 9, 1), "house")}));
+        const rillwatt::PartLength out = sketch::measured(
+            site({0, 0}, {11, 0},
+                 {patio(4, -2, 12, 2), area(AreaKind::building, rectangle(7, -1, 9, 1), "house")}));
         CHECK(out.length->value() == Approx(std::hypot(7, 1) + 2 + std::hypot(2, 1)).margin(tolerance));
     }
 }
