@@ -1,0 +1,153 @@
+#include "feeds.hpp"
+
+#include <fmt/format.h>
+
+#include "feed_order.hpp"
+#include <algorithm>
+
+namespace rillwatt {
+
+namespace {
+
+const char* kind_name(NodeKind kind) {
+    switch (kind) {
+    case NodeKind::run:
+        return "run";
+    case NodeKind::splice:
+        return "splice";
+    case NodeKind::fixture:
+        return "fixture";
+    }
+    return "part";
+}
+
+std::vector<WiredPart> parts_in_file_order(const Site& site) {
+    std::vector<WiredPart> parts;
+    parts.reserve(site.runs.size() + site.splices.size() + site.fixtures.size());
+    for (std::size_t i = 0; i < site.runs.size(); ++i)
+        parts.push_back({NodeKind::run, i, &site.runs[i], &site.runs[i].from});
+    for (std::size_t i = 0; i < site.splices.size(); ++i)
+        parts.push_back({NodeKind::splice, i, &site.splices[i], &site.splices[i].from});
+    for (std::size_t i = 0; i < site.fixtures.size(); ++i) {
+        const auto& from = site.fixtures[i].from;
+        parts.push_back({NodeKind::fixture, i, &site.fixtures[i], from ? &*from : nullptr});
+    }
+    std::stable_sort(parts.begin(), parts.end(), [](const WiredPart& a, const WiredPart& b) {
+        return a.part->location.line < b.part->location.line;
+    });
+    return parts;
+}
+
+/// What a part's `from` may name.
+std::string wanted_feed(NodeKind kind) {
+    return kind == NodeKind::run ? "the id of a transformer" : "the id of a run, a splice or a fixture";
+}
+
+/// ids that a part's `from` may name, for the nearest spelling.
+std::vector<std::string> feed_candidates(const Site& site, NodeKind kind) {
+    std::vector<std::string> ids;
+    const auto add = [&ids](const auto& parts) {
+        for (const auto& part : parts)
+            ids.push_back(part.id);
+    };
+    if (kind == NodeKind::run) {
+        add(site.transformers);
+        return ids;
+    }
+    add(site.runs);
+    add(site.splices);
+    add(site.fixtures);
+    return ids;
+}
+
+InputError unknown_feed(const Site& site, const WiredPart& part) {
+    std::string expected = wanted_feed(part.kind);
+    if (const auto nearest = nearest_spelling(*part.from, feed_candidates(site, part.kind)))
+        expected += fmt::format("; nearest is \"{}\"", *nearest);
+    return {part.part->location,
+            fmt::format("`from = \"{}\"` of {} \"{}\" names nothing that could feed it", *part.from,
+                        kind_name(part.kind), part.part->id),
+            expected,
+            {}};
+}
+
+InputError wrong_feed(const WiredPart& part, std::string_view what) {
+    std::string expected = wanted_feed(part.kind);
+    if (what == "transformer") expected += "; a [[run]] is what starts at a transformer";
+    return {
+        part.part->location,
+        fmt::format("{} \"{}\" is fed from {} \"{}\"", kind_name(part.kind), part.part->id, what, *part.from),
+        expected,
+        {}};
+}
+
+using TransformerIndex = std::unordered_map<std::string_view, int>;
+
+/// Looks up one `from`; leaves the part without feed and adds an error when it cannot be.
+void find_feed(const Site& site, const TransformerIndex& transformers, Feeds& feeds, WiredPart& part,
+               std::vector<InputError>& errors) {
+    if (!part.from) return;
+    const auto transformer = transformers.find(*part.from);
+    const auto other = feeds.part_of_id.find(*part.from);
+    const bool is_run = part.kind == NodeKind::run;
+    if (is_run && transformer != transformers.end()) {
+        part.transformer = transformer->second;
+    } else if (!is_run && other != feeds.part_of_id.end()) {
+        part.feed = other->second;
+    } else if (transformer != transformers.end()) {
+        errors.push_back(wrong_feed(part, "transformer"));
+    } else if (other != feeds.part_of_id.end()) {
+        const NodeKind kind = feeds.parts[static_cast<std::size_t>(other->second)].kind;
+        errors.push_back(wrong_feed(part, kind_name(kind)));
+    } else {
+        errors.push_back(unknown_feed(site, part));
+    }
+}
+
+InputError loop_error(const Feeds& feeds, const std::vector<int>& loop) {
+    const auto part = [&feeds](int i) { return feeds.parts[static_cast<std::size_t>(i)].part; };
+    const auto first = part(loop.front());
+    std::string chain = fmt::format("\"{}\" (line {})", first->id, first->location.line);
+    for (std::size_t k = 1; k < loop.size(); ++k)
+        chain += fmt::format(" feeds \"{}\" (line {})", part(loop[k])->id, part(loop[k])->location.line);
+    const std::string found =
+        loop.size() == 1 ? fmt::format("{} feeds itself", chain)
+                         : fmt::format("parts that feed each other: {} feeds \"{}\"", chain, first->id);
+    return {first->location, found, "every part to be reached from a run by following `from`", {}};
+}
+
+std::vector<int> feed_of_each(const Feeds& feeds) {
+    std::vector<int> feed;
+    feed.reserve(feeds.parts.size());
+    for (const WiredPart& part : feeds.parts) feed.push_back(part.feed);
+    return feed;
+}
+
+std::vector<int> runs_of(const Feeds& feeds) {
+    std::vector<int> runs;
+    for (std::size_t i = 0; i < feeds.parts.size(); ++i)
+        if (feeds.parts[i].kind == NodeKind::run) runs.push_back(static_cast<int>(i));
+    return runs;
+}
+
+} // namespace
+
+Feeds wire_up(const Site& site, std::vector<InputError>& errors) {
+    Feeds feeds;
+    feeds.parts = parts_in_file_order(site);
+    for (std::size_t i = 0; i < feeds.parts.size(); ++i)
+        feeds.part_of_id.emplace(feeds.parts[i].part->id, static_cast<int>(i));
+    TransformerIndex transformers;
+    for (std::size_t i = 0; i < site.transformers.size(); ++i)
+        transformers.emplace(site.transformers[i].id, static_cast<int>(i));
+    for (WiredPart& part : feeds.parts)
+        find_feed(site, transformers, feeds, part, errors);
+
+    const std::vector<int> feed = feed_of_each(feeds);
+    for (const auto& loop : feed_loops(feed))
+        errors.push_back(loop_error(feeds, loop));
+    feeds.order = level_order(feed, runs_of(feeds));
+    return feeds;
+}
+
+} // namespace rillwatt
