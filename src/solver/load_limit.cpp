@@ -6,7 +6,8 @@ namespace rillwatt {
 
 namespace {
 
-constexpr double share_tolerance = 1e-10;
+constexpr double share_tolerance = 1e-11; // relative
+constexpr int halvings_limit = 200;       // a load may be any number of times too large
 constexpr double tie_volts = 1e-6;
 
 /// The network with all its loads multiplied by one factor.
@@ -52,7 +53,7 @@ LoadLimit find_load_limit(const Network& network, const std::vector<std::size_t>
         solve(scaled, workspace, trial);
     }
     NetworkSolution at_limit = trial;
-    while (refused - carried > share_tolerance) {
+    for (int i = 0; i < halvings_limit && refused - carried > share_tolerance * refused; ++i) {
         const double share = 0.5 * (carried + refused);
         scale_loads(network, share, scaled);
         // The volts at a smaller share lie above those at this one: a start as good as the open-circuit

@@ -134,7 +134,7 @@ NetworkSolution solve(const Network& network);
 
 /// Where a circuit's loads, all multiplied by one factor, stop having an operating point.
 struct LoadLimit {
-    double share = 1; ///< greatest factor in [0, 1] with an operating point, to 1e-10
+    double share = 1; ///< greatest factor in [0, 1] with an operating point, to 1e-10 of itself
     int node = -1;    ///< lamp with the lowest volts there; -1 when there is no lamp
     int run = -1;     ///< the run it hangs on
 };
