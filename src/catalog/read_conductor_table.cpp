@@ -1,0 +1,65 @@
+#include <fmt/format.h>
+
+#include "entry_fields.hpp"
+#include "entry_readers.hpp"
+#include <algorithm>
+
+namespace rillwatt {
+namespace {
+
+constexpr double per_kft = 1 / (1000 * metres_per_foot);
+constexpr double per_km = 1 / 1000.0;
+
+void read_sizes(ValueReader& reader, const FieldSpec& field, const Value& value, TableDraft& draft) {
+    const Table* sizes = value.table();
+    if (sizes == nullptr || sizes->entries.empty()) {
+        reader.wrong_value(field, value);
+        return;
+    }
+    for (const Entry& entry : sizes->entries) {
+        const FieldSpec row{.key = entry.key, .kind = FieldKind::number, .range = field.range};
+        if (!section_mm2(entry.key))
+            reader.error(entry.line, fmt::format("conductor size {}", shown_id(entry.key)),
+                         "a size such as `12 AWG`, `1/0 AWG` or `2.5 mm2`");
+        if (const std::optional<double> ohms = reader.number(row, entry.value))
+            draft.sizes.emplace_back(entry.key, *ohms);
+    }
+}
+
+constexpr Field<TableDraft> fields[] = {
+    text_field<TableDraft, &TableDraft::source>({.key = "source", .required = true}),
+    temperature_field<TableDraft, &TableDraft::reference_temperature>("reference_temperature",
+                                                                      between(-50, 200), true),
+    number_field<TableDraft, &TableDraft::temperature_coefficient>({.key = "temperature_coefficient",
+                                                                    .kind = FieldKind::number,
+                                                                    .required = true,
+                                                                    .range = at_least_zero(0.01),
+                                                                    .unit = "per C"}),
+    choice_field<TableDraft, &TableDraft::unit>("unit", resistance_unit_names, true),
+    {{.key = "sizes", .kind = FieldKind::table, .required = true, .range = above_zero(greatest_ohms_per_km)},
+     read_sizes},
+};
+
+} // namespace
+
+void read_conductor_table(ValueReader& reader, const EntryText& entry, Catalog& catalog) {
+    TableDraft draft;
+    read_fields(reader, entry.table, entry.line, "[conductor_table." + entry.id + "]", fields, draft);
+    const double scale = draft.unit == 0 ? per_kft : per_km;
+    draft.id = entry.id;
+    for (const auto& [size, ohms] : draft.sizes) {
+        if (ohms * scale > greatest_ohms_per_km * per_km)
+            reader.error(entry.line,
+                         fmt::format("{} of {} {}", shown_id(size), ohms, resistance_unit_names[draft.unit]),
+                         "at most 10000 ohm/km");
+        draft.rows.push_back({size, OhmsPerMetre(ohms * scale)});
+    }
+    std::stable_sort(draft.rows.begin(), draft.rows.end(), [](const ConductorRow& a, const ConductorRow& b) {
+        return section_mm2(a.size).value_or(0) < section_mm2(b.size).value_or(0);
+    });
+    catalog.tables.insert_or_assign(entry.id, static_cast<ConductorTable>(draft));
+}
+
+std::vector<FieldSpec> conductor_table_keys() { return field_specs(fields); }
+
+} // namespace rillwatt
