@@ -1,5 +1,6 @@
 #pragma once
 
+#include "rillwatt/finding/finding.hpp"
 #include "rillwatt/quantity/point.hpp"
 #include "rillwatt/quantity/quantity.hpp"
 
@@ -20,6 +21,7 @@ struct WalkLight {
     Lux minimum;
     Lux maximum;
     double uniformity = 0; ///< minimum over mean
+    SpacePoint darkest;    ///< where the minimum is
     std::optional<Lux> target_mean;
     std::optional<Lux> target_minimum;
     bool meets = true;
@@ -31,6 +33,8 @@ struct FallsLight {
     Lux minimum;
     Lux maximum;
     double lit_share = 0; ///< of the face at the lit limit or more
+    bool through_water =
+        false; ///< some of it comes from under a surface: a best case, falls break the surface
 };
 
 struct PointLight {
@@ -41,7 +45,9 @@ struct PointLight {
 struct Sightline {
     std::size_t falls = 0;
     bool visible = true;
-    std::string blocked_by; ///< area id, empty when visible
+    std::string blocked_by;   ///< area id, empty when visible
+    double seen_share = 1;    ///< of the face
+    bool from_behind = false; ///< the viewpoint is on the far side of the face
 };
 
 struct Glare {
@@ -57,12 +63,38 @@ struct ViewpointLight {
     std::vector<Glare> glare;
 };
 
+/// One light on the plan and where its lumens go.
+struct FixtureLight {
+    std::size_t fixture = 0;  ///< index into Site::fixtures
+    SpacePoint at;            ///< light centre
+    Lumens lumens;            ///< at its solved voltage, before light-loss factors
+    double wasted_upward = 0; ///< share of them that goes above level and meets neither falls nor wall
+    bool dark = false;        ///< gives no light: below its window, no operating point, or no distribution
+};
+
+/// A photometric file whose lumens are not those of the catalog entry that names it.
+struct LumenMismatch {
+    std::string type;
+    SourceLocation location;
+    Lumens stated;
+    Lumens measured;
+};
+
+/// A remark on a photometric file that was read all the same.
+struct LightRemark {
+    SourceLocation location;
+    std::string text;
+};
+
 /// Light on walks and falls, and what is seen from the viewpoints.
 struct LightResult {
     std::vector<WalkLight> walks;
     std::vector<FallsLight> falls;
     std::vector<PointLight> points;
     std::vector<ViewpointLight> viewpoints;
+    std::vector<FixtureLight> fixtures;
+    std::vector<LumenMismatch> mismatches;
+    std::vector<LightRemark> remarks;
 };
 
 } // namespace rillwatt

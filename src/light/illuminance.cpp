@@ -1,0 +1,132 @@
+#include "rillwatt/light/illuminance.hpp"
+
+#include "rillwatt/light/water_surface.hpp"
+
+#include <algorithm>
+
+namespace rillwatt {
+namespace {
+
+constexpr double nearest = 1e-6; ///< metres: at the light centre itself there is no illuminance to speak of
+constexpr std::size_t block_size = 64; ///< points that share one list of walls
+
+/// Light that travels in one medium all the way.
+double straight_lux(const PlacedLight& light, SpacePoint point, Vector3 normal, double attenuation) {
+    const Vector3 ray = from_to(light.pose.at, point);
+    const double squared = dot(ray, ray);
+    const double facing = -dot(normal, ray);
+    if (facing <= 0 || squared < nearest * nearest) return 0;
+    const double distance = std::sqrt(squared);
+    const double candela = light.photometry->distribution.candela(light.pose.local((1 / distance) * ray));
+    if (candela <= 0) return 0;
+    const double lux = light.factor * candela * facing / (squared * distance);
+    return attenuation > 0 ? lux * std::exp(-attenuation * distance) : lux;
+}
+
+/// The way of a ray that leaves the water.
+struct WayOut {
+    RefractedRay ray;
+    double cosine = 1; ///< of its azimuth on the plan
+    double sine = 0;
+};
+
+WayOut way_out(const PlacedLight& light, SpacePoint point) {
+    const SpacePoint& lamp = light.pose.at;
+    const double dx = point.x - lamp.x;
+    const double dy = point.y - lamp.y;
+    const double distance = std::hypot(dx, dy);
+    WayOut way;
+    way.ray = refracted_ray(*light.water_level - lamp.z, point.z - *light.water_level, distance);
+    if (distance > 0) {
+        way.cosine = dx / distance;
+        way.sine = dy / distance;
+    }
+    return way;
+}
+
+double refracted_lux(const PlacedLight& light, SpacePoint point, Vector3 normal) {
+    const WayOut way = way_out(light, point);
+    const auto direction = [&](double angle) {
+        return Vector3{std::sin(angle) * way.cosine, std::sin(angle) * way.sine, std::cos(angle)};
+    };
+    const double facing = -dot(normal, direction(way.ray.in_air));
+    if (facing <= 0) return 0;
+    const double candela =
+        light.photometry->distribution.candela(light.pose.local(direction(way.ray.in_water)));
+    if (candela <= 0) return 0;
+    const double across_the_ray = way.ray.horizontal / std::cos(way.ray.in_air);
+    return light.factor * candela * across_the_ray * facing * std::exp(-light.attenuation * way.ray.path);
+}
+
+bool leaves_water(const PlacedLight& light, SpacePoint point) {
+    return light.water_level && point.z > *light.water_level;
+}
+
+/// Where the last straight piece to the point begins: the lamp, or where its ray leaves the water.
+SpacePoint seen_source(const PlacedLight& light, SpacePoint point) {
+    if (!leaves_water(light, point)) return light.pose.at;
+    const WayOut way = way_out(light, point);
+    const SpacePoint& lamp = light.pose.at;
+    return {lamp.x + way.ray.exit * way.cosine, lamp.y + way.ray.exit * way.sine, *light.water_level};
+}
+
+std::vector<Wall> walls_that_count(const PlacedLight& light, const Obstacles& obstacles, const PlanBox& box) {
+    std::vector<Wall> walls = obstacles.near(box);
+    const auto own = [&](const Wall& wall) {
+        return std::find(light.own_areas.begin(), light.own_areas.end(), wall.area) != light.own_areas.end();
+    };
+    walls.erase(std::remove_if(walls.begin(), walls.end(), own), walls.end());
+    return walls;
+}
+
+void add_to_block(const PlacedLight& light, const Obstacles& obstacles, LitPoints& target, std::size_t begin,
+                  std::size_t end) {
+    PlanBox box;
+    box.include(light.pose.at.x, light.pose.at.y);
+    for (std::size_t i = begin; i < end; ++i)
+        box.include(target.points[i].x, target.points[i].y);
+    const std::vector<Wall> walls = walls_that_count(light, obstacles, box);
+    for (std::size_t i = begin; i < end; ++i) {
+        const SpacePoint point = target.points[i];
+        const double lux = unblocked_lux(light, point, target.normal);
+        if (lux <= 0) continue;
+        if (walls.empty() || !obstacles.blocked(walls, seen_source(light, point), point))
+            target.lux[i] += lux;
+    }
+}
+
+} // namespace
+
+double unblocked_lux(const PlacedLight& light, SpacePoint point, Vector3 normal) {
+    if (leaves_water(light, point)) return refracted_lux(light, point, normal);
+    return straight_lux(light, point, normal, light.water_level ? light.attenuation : 0);
+}
+
+void add_light(const PlacedLight& light, const Obstacles& obstacles, LitPoints& target) {
+    target.lux.resize(target.points.size());
+    if (light.factor <= 0 || light.photometry->distribution.dark()) return;
+    for (std::size_t begin = 0; begin < target.points.size(); begin += block_size)
+        add_to_block(light, obstacles, target, begin, std::min(begin + block_size, target.points.size()));
+}
+
+void illuminate(const LightScene& scene, LitPoints& target) {
+    target.lux.assign(target.points.size(), 0);
+    for (const PlacedLight& light : scene.lights)
+        add_light(light, scene.obstacles, target);
+}
+
+LuxSpread spread_of(const std::vector<double>& lux) {
+    LuxSpread spread;
+    if (lux.empty()) return spread;
+    const auto [least, greatest] = std::minmax_element(lux.begin(), lux.end());
+    double sum = 0;
+    for (const double value : lux)
+        sum += value;
+    spread.mean = sum / static_cast<double>(lux.size());
+    spread.least = *least;
+    spread.greatest = *greatest;
+    spread.darkest = static_cast<std::size_t>(least - lux.begin());
+    return spread;
+}
+
+} // namespace rillwatt
