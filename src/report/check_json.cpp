@@ -135,7 +135,8 @@ void write_unsolved(JsonWriter& json, const Site& site, const CaseResult& result
     json.end();
 }
 
-void write_case(JsonWriter& json, const Assessment& assessment, const CaseResult& result, const Routes& routes) {
+void write_case(JsonWriter& json, const Assessment& assessment, const CaseResult& result,
+                const Routes& routes) {
     const OperatingCase& conditions = result.conditions;
     const CaseResult no_load; // without load current there is nothing to tell but the lamps' volts
     const CaseResult& load = conditions.loaded ? result : no_load;
@@ -190,6 +191,20 @@ void write_circuits(JsonWriter& json, const Assessment& assessment) {
     json.end();
 }
 
+void write_energy(JsonWriter& json, const Assessment& assessment) {
+    const RunningCost& cost = assessment.mains.cost;
+    json.key("energy");
+    json.begin_object(Set::line);
+    json.member("lights_kwh_per_year", kilowatt_hours(cost.lights));
+    json.member("pumps_kwh_per_year", kilowatt_hours(cost.pumps));
+    if (assessment.site->settings.energy_price > 0) {
+        json.member("lights_cost_per_year", cost.lights_cost.value());
+        json.member("pumps_cost_per_year", cost.pumps_cost.value());
+        json.member("currency", assessment.site->settings.currency);
+    }
+    json.end();
+}
+
 } // namespace
 
 void write_findings(JsonWriter& json, const std::vector<Finding>& findings) {
@@ -220,6 +235,7 @@ void write_check(JsonWriter& json, const Assessment& assessment) {
     json.member("solved", assessment.solution.nominal().solved);
     write_cases(json, assessment);
     write_circuits(json, assessment);
+    write_energy(json, assessment);
     json.key("findings");
     write_findings(json, assessment.findings);
     json.end();

@@ -238,10 +238,44 @@ CaseResult strong_case() {
     return result;
 }
 
-MainsSummary small_mains() {
+MainsLoad load(MainsLoadKind kind, const std::string& id, Amperes amps, AmpsOrigin origin, double hours) {
+    MainsLoad made;
+    made.kind = kind;
+    made.id = id;
+    made.amps = amps;
+    made.origin = origin;
+    made.hours_per_day = Hours(hours);
+    made.continuous = true;
+    return made;
+}
+
+MainsCircuit branch(std::size_t circuit, const MainsLoad& part) {
+    MainsCircuit made;
+    made.circuit = circuit;
+    made.amps = *part.amps;
+    made.continuous_amps = *part.amps;
+    made.design_amps = 1.25 * *part.amps;
+    made.volts = Volts(120);
+    made.loads = {part.id};
+    made.parts = {part};
+    return made;
+}
+
+MainsSummary small_mains(const Catalog& catalog) {
     MainsSummary mains;
-    mains.circuits = {{0, Amperes(2.1), Amperes(2.1), Amperes(2.625), 0.0035, true, {"P1"}},
-                      {1, Amperes(0.1495), Amperes(0.1495), Amperes(0.187), 0, false, {"T1"}}};
+    MainsLoad pump = load(MainsLoadKind::pump, "P1", Amperes(2.1), AmpsOrigin::nameplate, 24);
+    pump.pump = find_entry(catalog.pumps, "pump-180w");
+    mains.circuits = {branch(0, pump), branch(1, load(MainsLoadKind::transformer, "T1", Amperes(0.1495),
+                                                      AmpsOrigin::solved, 5))};
+    mains.circuits[0].drop_ratio = 0.0035;
+    mains.circuits[0].drop_known = true;
+    mains.cost.lamps = Watts(10);
+    mains.cost.no_load = Watts(4);
+    mains.cost.lights = WattHours(25915);
+    mains.cost.pumps = WattHours(1576800);
+    mains.cost.lights_cost = Money(4.41);
+    mains.cost.pumps_cost = Money(268.06);
+    mains.cost.each_pump = {{0, WattHours(1576800)}};
     return mains;
 }
 
@@ -265,7 +299,7 @@ Assessment garden(const Names& names) {
     made.circuits.transformers = {small_circuit(*catalog, made.lengths)};
     made.solution.cases = {loaded_case(*site, "nominal", 1, 0), loaded_case(*site, "weak", 0.95, 0.65),
                            strong_case()};
-    made.mains = small_mains();
+    made.mains = small_mains(*catalog);
     made.findings = small_findings(*site);
     return made;
 }

@@ -1,0 +1,20 @@
+#pragma once
+
+#include "rillwatt/quantity/quantity.hpp"
+
+#include <string>
+
+namespace rillwatt {
+
+// How every report, rule and table rounds: one place, so that the same figure reads the same everywhere.
+
+std::string volts_text(Volts volts);           ///< "11.85 V"
+std::string amps_text(Amperes amps);           ///< "6.20 A"
+std::string watts_text(Watts watts);           ///< "3.2 W"; whole watts from 100
+std::string va_text(VoltAmperes va);           ///< "4.2 VA"; whole volt-amperes from 100
+std::string percent_text(double ratio);        ///< "61 %" from 0.61; one decimal below ten percent
+std::string celsius_text(Celsius temperature); ///< "75 C"
+std::string nominal_volts_text(Volts volts);   ///< as written, for taps and supplies: "13 V", "12.5 V"
+std::string nominal_amps_text(Amperes amps);   ///< as written, for breakers and limits: "20 A"
+
+} // namespace rillwatt

@@ -1,0 +1,34 @@
+#include "rillwatt/quantity/figure_text.hpp"
+
+#include "rillwatt/quantity/quantity_text.hpp"
+
+#include <cmath>
+
+namespace rillwatt {
+
+namespace {
+
+std::string power_number(double value) { return fixed_text(value, std::abs(value) < 99.95 ? 1 : 0); }
+
+} // namespace
+
+std::string volts_text(Volts volts) { return fixed_text(volts.value(), 2) + " V"; }
+
+std::string amps_text(Amperes amps) { return fixed_text(amps.value(), 2) + " A"; }
+
+std::string watts_text(Watts watts) { return power_number(watts.value()) + " W"; }
+
+std::string va_text(VoltAmperes va) { return power_number(va.value()) + " VA"; }
+
+std::string percent_text(double ratio) {
+    const double percent = 100 * ratio;
+    return fixed_text(percent, std::abs(percent) < 9.95 ? 1 : 0) + " %";
+}
+
+std::string celsius_text(Celsius temperature) { return trimmed_text(temperature.value(), 1) + " C"; }
+
+std::string nominal_volts_text(Volts volts) { return trimmed_text(volts.value(), 2) + " V"; }
+
+std::string nominal_amps_text(Amperes amps) { return trimmed_text(amps.value(), 2) + " A"; }
+
+} // namespace rillwatt

@@ -1,0 +1,120 @@
+#include "rillwatt/report/check_text.hpp"
+
+#include "rillwatt/finding/input_error.hpp"
+#include "rillwatt/quantity/figure_text.hpp"
+#include "rillwatt/report/cautions.hpp"
+#include "rillwatt/report/utf8.hpp"
+
+#include <fmt/format.h>
+
+#include "check_sections.hpp"
+#include "circuit_tree_text.hpp"
+#include <algorithm>
+
+namespace rillwatt {
+
+namespace {
+
+Ink ink_of(Severity severity) {
+    switch (severity) {
+    case Severity::error:
+        return Ink::error;
+    case Severity::warning:
+        return Ink::warning;
+    case Severity::note:
+        break;
+    }
+    return Ink::note;
+}
+
+std::string case_text(const CaseResult& result, const SiteSettings& settings) {
+    const OperatingCase& conditions = result.conditions;
+    const std::string supply = nominal_volts_text(settings.supply_voltage * conditions.supply_factor);
+    if (!conditions.loaded) return fmt::format("{} {} with no load", conditions.name, supply);
+    return fmt::format("{} {}, conductor at {}", conditions.name, supply, celsius_text(conditions.conductor));
+}
+
+std::string head_text(const Assessment& assessment, const TextStyle& style) {
+    const Site& site = *assessment.site;
+    const std::string file = clipped(printable(site.file), style.width / 2);
+    const std::size_t room = style.width - display_width(file) - 2;
+    std::string out =
+        inked(style, Ink::heading, padded_right(clipped(printable(site.settings.name), room), room));
+    out += "  " + file + '\n';
+    std::string cases;
+    for (const CaseResult& result : assessment.solution.cases)
+        cases += (cases.empty() ? "" : "; ") + case_text(result, site.settings);
+    out += wrapped("Supply: " + cases + ".", style.width, "", "        ");
+    out += wrapped("Verdict: " + findings_count_text(assessment.findings) +
+                       (assessment.findings.empty() ? "." : ", told at the end."),
+                   style.width, "", "         ");
+    return out;
+}
+
+std::string cautions_text(const TextStyle& style) {
+    std::string out = inked(style, Ink::heading, "CAUTIONS") + '\n';
+    for (std::string_view sentence : cautions())
+        out += wrapped(sentence, style.width, "  ", "  ");
+    return out;
+}
+
+std::string place_text(const Finding& finding) {
+    if (finding.location.line <= 0) return "";
+    return fmt::format("{}:{}: ", printable(finding.location.file), finding.location.line);
+}
+
+// The severity is coloured after wrapping, so that colour codes do not count as columns.
+std::string finding_text(const Finding& finding, const TextStyle& style) {
+    const std::string severity = std::string(severity_name(finding.severity)) + ":";
+    const std::string place = place_text(finding);
+    std::string out =
+        wrapped(fmt::format("{}{} {} [{}]", place, severity, printable(finding.message), finding.rule),
+                style.width, "", "    ");
+    const std::size_t at = out.find(severity, display_width(place) <= style.width ? place.size() : 0);
+    if (at != std::string::npos)
+        out.replace(at, severity.size(), inked(style, ink_of(finding.severity), severity));
+    if (!finding.hint.empty())
+        out += wrapped("mend: " + printable(finding.hint), style.width, "    ", "          ");
+    if (!finding.source.empty())
+        out += wrapped("source: " + printable(finding.source), style.width, "    ", "            ");
+    return out;
+}
+
+std::string counted(std::ptrdiff_t count, const char* severity) {
+    return fmt::format("{} {}{}", count, severity, count == 1 ? "" : "s");
+}
+
+} // namespace
+
+std::string findings_count_text(const std::vector<Finding>& findings) {
+    std::string text;
+    for (Severity severity : {Severity::error, Severity::warning, Severity::note}) {
+        const auto count = std::count_if(findings.begin(), findings.end(), [&](const Finding& finding) {
+            return finding.severity == severity;
+        });
+        if (count == 0) continue;
+        if (!text.empty()) text += ", ";
+        text += counted(count, severity_name(severity));
+    }
+    return text.empty() ? "no findings" : text;
+}
+
+std::string findings_text(const std::vector<Finding>& findings, const TextStyle& style) {
+    std::string out = inked(style, Ink::heading, "FINDINGS") + "  " + findings_count_text(findings) + '\n';
+    for (const Finding& finding : findings)
+        out += finding_text(finding, style);
+    return out;
+}
+
+std::string check_text(const Assessment& assessment, const TextStyle& style) {
+    std::string out = head_text(assessment, style);
+    for (const std::string& section :
+         {circuit_trees_text(assessment, style), lamp_table_text(assessment, style),
+          transformer_table_text(assessment, style), run_table_text(assessment, style),
+          branch_circuits_text(assessment, style), running_cost_text(assessment, style),
+          findings_text(assessment.findings, style), cautions_text(style)})
+        if (!section.empty()) out += '\n' + section;
+    return out;
+}
+
+} // namespace rillwatt
