@@ -9,8 +9,9 @@ namespace rillwatt {
 namespace {
 
 constexpr double filament_exponent = 0.55;
-constexpr int step_limit = 200;   // Newton's halves its distance at the very least; 60 reach the last bit
-constexpr int chord_rounds = 100; // of `chords_per_round` steps each
+constexpr double dark_volts = 1e-30; // below it a filament counts as the resistance it is there
+constexpr int step_limit = 200;      // Newton's halves its distance at the very least; 60 reach the last bit
+constexpr int chord_rounds = 100;    // of `chords_per_round` steps each
 constexpr int chords_per_round = 8;
 
 /// Tangent to a filament's current, or the chord from zero to it, which lies below it.
@@ -22,8 +23,10 @@ struct Step {
     double size = 0;    ///< largest change of a lamp's volts
 };
 
-double filament_amps(const FilamentLoad& lamp, double volts) {
-    return lamp.amps_at_rated * std::pow(volts / lamp.rated_volts, filament_exponent);
+/// Current over volts.
+double filament_conductance(const FilamentLoad& lamp, double volts) {
+    const double lit = std::max(volts, dark_volts);
+    return lamp.amps_at_rated * std::pow(lit / lamp.rated_volts, filament_exponent) / lit;
 }
 
 /// Adds the filaments' lines to the constant currents and conductances.
@@ -33,10 +36,10 @@ void linearise_filaments(const Network& network, FilamentLine line, Workspace& w
     std::copy(network.conductance.begin(), network.conductance.end(), work.fixed_slope.begin());
     for (const FilamentLoad& lamp : network.filaments) {
         const auto i = static_cast<std::size_t>(lamp.node);
-        const double amps = filament_amps(lamp, lamp_volts[i]);
+        const double conductance = filament_conductance(lamp, lamp_volts[i]);
         const double share = line == FilamentLine::tangent ? filament_exponent : 1;
-        work.fixed_slope[i] += share * amps / lamp_volts[i];
-        work.fixed_amps[i] += (1 - share) * amps;
+        work.fixed_slope[i] += share * conductance;
+        work.fixed_amps[i] += (1 - share) * conductance * lamp_volts[i];
     }
 }
 
@@ -101,15 +104,16 @@ void spread_volts(const Network& network, const Workspace& work, std::vector<dou
 /// Volts after each lead; says how far they moved.
 Step move_lamps(const Network& network, const Workspace& work, NetworkSolution& solution) {
     double size = 0;
-    double lowest = 1;
+    bool sound = true;
     for (std::size_t i = 0; i < network.node_count(); ++i) {
         const double volts =
             (solution.node_volts[i] - network.lead_ohms[i] * work.lamp_amps[i]) * work.lamp_inverse[i];
         size = std::max(size, std::abs(volts - solution.lamp_volts[i]));
-        lowest = std::min(lowest, volts);
+        // Written so that what is no number is not sound either.
+        sound &= volts >= 0 && (volts > 0 || network.power[i] + network.current[i] == 0);
         solution.lamp_volts[i] = volts;
     }
-    return {lowest > 0 && std::isfinite(size), size};
+    return {sound, size};
 }
 
 Step newton_step(const Network& network, FilamentLine line, Workspace& work, NetworkSolution& solution) {
@@ -134,7 +138,7 @@ void sum_currents(const Network& network, NetworkSolution& solution) {
     }
     for (const FilamentLoad& lamp : network.filaments) {
         const auto i = static_cast<std::size_t>(lamp.node);
-        solution.lamp_amps[i] += filament_amps(lamp, solution.lamp_volts[i]);
+        solution.lamp_amps[i] += filament_conductance(lamp, solution.lamp_volts[i]) * solution.lamp_volts[i];
     }
     const auto count = network.node_count();
     std::copy(solution.lamp_amps.begin(), solution.lamp_amps.end(), solution.branch_amps.begin());

@@ -16,13 +16,16 @@ namespace rillwatt::test {
 
 namespace {
 
-/// Series resistance of a cable of length zero: SPICE knows no short circuit.
-double never_zero(double ohms) { return ohms > 0 ? ohms : 1e-9; }
+/// A resistor, or where it would have no resistance, which SPICE does not know, a source of 0 V.
+std::string resistor(const std::string& name, const std::string& a, const std::string& b, double ohms) {
+    if (ohms > 0) return fmt::format("R{} {} {} {:.17g}\n", name, a, b, ohms);
+    return fmt::format("V{} {} {} 0\n", name, a, b);
+}
 
 /// `V_q = t_q (s - c sum(t_p I_p))`: a source of s volts behind c ohms feeds one ideal transformer per run.
 std::string transformer_lines(const Network& network) {
-    std::string deck = fmt::format("Vs open 0 {:.17g}\nRs open winding {:.17g}\n", network.supply_ratio,
-                                   network.regulation_per_va > 0 ? network.regulation_per_va : 1e-15);
+    std::string deck = fmt::format("Vsupply open 0 {:.17g}\n", network.supply_ratio);
+    deck += resistor("series", "open", "winding", network.regulation_per_va);
     for (std::size_t q = 0; q < network.run_count(); ++q) {
         const auto head = network.node_count() + q;
         deck += fmt::format("E{0} tap{0} 0 winding 0 {1:.17g}\n", q, network.tap[q]);
@@ -35,12 +38,16 @@ std::string transformer_lines(const Network& network) {
 std::string cable_lines(const Network& network) {
     std::string deck;
     for (std::size_t i = 0; i < network.node_count(); ++i) {
-        deck += fmt::format("R{0} n{1} n{0} {2:.17g}\n", i, network.feed[i], never_zero(network.ohms[i]));
-        deck += fmt::format("Rlead{0} n{0} l{0} {1:.17g}\n", i, never_zero(network.lead_ohms[i]));
+        const std::string node = fmt::format("n{}", i);
+        deck +=
+            resistor(fmt::format("cable{}", i), fmt::format("n{}", network.feed[i]), node, network.ohms[i]);
+        deck += resistor(fmt::format("lead{}", i), node, fmt::format("l{}", i), network.lead_ohms[i]);
     }
-    for (std::size_t k = 0; k < network.links.size(); ++k)
-        deck += fmt::format("Rlink{} n{} n{} {:.17g}\n", k, network.links[k].a, network.links[k].b,
-                            never_zero(network.links[k].ohms));
+    for (std::size_t k = 0; k < network.links.size(); ++k) {
+        const NetworkLink& link = network.links[k];
+        deck += resistor(fmt::format("link{}", k), fmt::format("n{}", link.a), fmt::format("n{}", link.b),
+                         link.ohms);
+    }
     return deck;
 }
 
