@@ -1,0 +1,265 @@
+#include "run_labels.hpp"
+#include <algorithm>
+#include <cmath>
+
+namespace rillwatt::sizing {
+
+namespace {
+
+std::size_t at(int index) { return static_cast<std::size_t>(index); }
+
+const Cable& cable_at(const SizeProblem& problem, int index) { return problem.cables[at(index)]; }
+
+/// One search over the tree of a run.
+class Tree {
+  public:
+    Tree(const SizeProblem& problem, const RunProblem& run, const RunSearch& search,
+         std::vector<int> candidates, RunLabels& found, Effort& effort)
+        : problem_(problem), run_(run), search_(search), frame_(search.frame),
+          candidates_(std::move(candidates)), found_(found), effort_(effort),
+          points_(run.nodes.size() + 1) {}
+
+    void search() {
+        bound_rest();
+        bound_volts();
+        for (std::size_t i = run_.nodes.size(); i-- > 0;) {
+            if (effort_.spent()) {
+                found_.complete = false;
+                return;
+            }
+            if (!finish(i)) return; // no way to serve what lies below
+        }
+        std::vector<Label>& head = points_.back();
+        if (!head_used_) head.push_back(idle_label(frame_));
+        found_.labels.insert(found_.labels.end(), head.begin(), head.end());
+    }
+
+  private:
+    void bound_rest();
+    void bound_volts();
+    bool finish(std::size_t i);
+    std::vector<Label> with_cables(std::size_t i, const std::vector<Label>& below);
+    void put(std::size_t i, int cable, Label label, std::vector<Label>& out);
+    void connect(std::size_t point, std::vector<Label>&& labels);
+    bool hopeless(std::size_t i, const Label& label) const;
+    int remember(Origin origin) {
+        found_.origins.push_back(origin);
+        return static_cast<int>(found_.origins.size()) - 1;
+    }
+
+    const SizeProblem& problem_;
+    const RunProblem& run_;
+    const RunSearch& search_;
+    LabelFrame frame_;
+    std::vector<int> candidates_;
+    RunLabels& found_;
+    Effort& effort_;
+    std::vector<std::vector<Label>> points_; ///< labels at each node's point; last: the head
+    std::vector<bool> used_ = std::vector<bool>(run_.nodes.size(), false);
+    bool head_used_ = false;
+    std::vector<double> rest_;      ///< least cost of the open lengths outside each node's subtree
+    std::vector<double> top_volts_; ///< highest volts at each node's feed point
+};
+
+void Tree::bound_rest() {
+    double cheapest = std::numeric_limits<double>::infinity();
+    for (const int c : candidates_)
+        cheapest = std::min(cheapest, cable_at(problem_, c).price);
+    std::vector<double> below(run_.nodes.size(), 0);
+    double total = 0;
+    for (std::size_t i = run_.nodes.size(); i-- > 0;) {
+        const RunNode& node = run_.nodes[i];
+        const double own = node.typed < 0 ? cheapest * node.metres : 0;
+        total += own;
+        below[i] += own;
+        if (node.parent >= 0) below[at(node.parent)] += below[i];
+    }
+    rest_.resize(run_.nodes.size());
+    for (std::size_t i = 0; i < rest_.size(); ++i)
+        rest_[i] = total - below[i];
+}
+
+/// Sweeps with every open length at its least resistance. The currents start from the highest volts there can
+/// be, so that the volts fall onto the solution from above: each sweep is a bound, the last one the tightest.
+void Tree::bound_volts() {
+    constexpr int sweeps = 12;
+    const std::size_t count = run_.nodes.size();
+    top_volts_.assign(count, frame_.top);
+    double least_ohms = std::numeric_limits<double>::infinity();
+    for (const int c : candidates_)
+        least_ohms = std::min(least_ohms, cable_at(problem_, c).ohms_per_metre);
+    for (const RunNode& node : run_.nodes)
+        if (node.lamp && rises(*node.lamp)) return; // less resistance may then lower the volts elsewhere
+    std::vector<double> volts(count, frame_.top);
+    std::vector<double> amps(count);
+    for (int sweep = 0; sweep < sweeps; ++sweep) {
+        std::fill(amps.begin(), amps.end(), 0.0);
+        for (std::size_t i = count; i-- > 0;) {
+            const RunNode& node = run_.nodes[i];
+            if (node.lamp) amps[i] += amps_at_splice(*node.lamp, volts[i]).value_or(0);
+            if (node.parent >= 0) amps[at(node.parent)] += amps[i];
+        }
+        for (std::size_t i = 0; i < count; ++i) {
+            const RunNode& node = run_.nodes[i];
+            const double per_metre =
+                node.typed < 0 ? least_ohms : cable_at(problem_, node.typed).ohms_per_metre;
+            const double feed = node.parent < 0 ? frame_.top : volts[at(node.parent)];
+            top_volts_[i] = feed;
+            volts[i] = std::max(feed - per_metre * node.metres * amps[i], frame_.floor / 2);
+        }
+    }
+}
+
+bool Tree::hopeless(std::size_t i, const Label& label) const {
+    return label.low > top_volts_[i] + 1e-8 || label.cost + rest_[i] > frame_.cost_limit;
+}
+
+/// Joins what has been found at a point with more that hangs there.
+void Tree::connect(std::size_t point, std::vector<Label>&& labels) {
+    std::vector<Label>& here = points_[point];
+    const bool fresh = point < used_.size() ? !used_[point] : !head_used_;
+    if (point < used_.size())
+        used_[point] = true;
+    else
+        head_used_ = true;
+    if (fresh) {
+        here = std::move(labels);
+        return;
+    }
+    std::vector<Label> joined;
+    for (const Label& a : here)
+        for (const Label& b : labels) {
+            Label both;
+            if (a.cost + b.cost > frame_.cost_limit || !join(a, b, frame_, both)) continue;
+            both.origin = remember({a.origin, b.origin, -1, -1});
+            joined.push_back(both);
+        }
+    effort_.spend(here.size() * labels.size());
+    keep_undominated(joined, frame_);
+    here = std::move(joined);
+}
+
+void Tree::put(std::size_t i, int c, Label label, std::vector<Label>& out) {
+    const RunNode& node = run_.nodes[i];
+    const Cable& cable = cable_at(problem_, c);
+    if (!put_cable_in_front(label, cable.ohms_per_metre * node.metres, cable.ampacity, frame_)) return;
+    if (node.typed < 0) {
+        label.cost += cable.price * node.metres;
+        if (cable.spool < 0)
+            label.plain += cable.price * node.metres;
+        else if (at(cable.spool) < spool_slots)
+            label.spooled[at(cable.spool)] += node.metres;
+        label.thickness = search_.per_length && !search_.any_order ? cable.thickness : 0;
+    } else {
+        label.thickness = 0;
+    }
+    if (hopeless(i, label)) return;
+    label.origin = remember({label.origin, -1, static_cast<int>(i), c});
+    out.push_back(label);
+}
+
+std::vector<Label> Tree::with_cables(std::size_t i, const std::vector<Label>& below) {
+    std::vector<Label> above;
+    const RunNode& node = run_.nodes[i];
+    for (const Label& label : below) {
+        if (node.typed >= 0) {
+            put(i, node.typed, label, above);
+            continue;
+        }
+        for (const int c : candidates_)
+            if (cable_at(problem_, c).thickness >= label.thickness) put(i, c, label, above);
+    }
+    effort_.spend(below.size() * (node.typed >= 0 ? 1 : candidates_.size()));
+    return above;
+}
+
+/// Everything below node i is joined at its point: adds its lamp, puts its cable in front and hands the result
+/// to the point that feeds it.
+bool Tree::finish(std::size_t i) {
+    const RunNode& node = run_.nodes[i];
+    std::vector<Label> here = std::move(points_[i]);
+    points_[i].clear();
+    if (!used_[i]) here.push_back(idle_label(frame_));
+    if (node.lamp)
+        std::erase_if(here, [&](Label& label) { return !add_lamp(label, *node.lamp, frame_); });
+    std::vector<Label> above = with_cables(i, here);
+    keep_undominated(above, frame_);
+    if (above.empty()) return false;
+    const std::size_t point = node.parent < 0 ? run_.nodes.size() : at(node.parent);
+    connect(point, std::move(above));
+    return !points_[point].empty();
+}
+
+/// Every lamp's amperes at the top, of those whose current rises with the volts.
+double rising_amps(const RunProblem& run, double top) {
+    double amps = 0;
+    for (const RunNode& node : run.nodes)
+        if (node.lamp && rises(*node.lamp)) amps += amps_at_lamp(*node.lamp, top);
+    return amps;
+}
+
+} // namespace
+
+std::vector<int> RunLabels::cables_of(const RunProblem& run, const Label& label) const {
+    std::vector<int> cables;
+    for (const RunNode& node : run.nodes)
+        cables.push_back(node.typed);
+    std::vector<int> open{label.origin};
+    while (!open.empty()) {
+        const int index = open.back();
+        open.pop_back();
+        if (index < 0) continue;
+        const Origin& origin = origins[at(index)];
+        if (origin.node >= 0) cables[at(origin.node)] = origin.cable;
+        open.push_back(origin.first);
+        open.push_back(origin.second);
+    }
+    return cables;
+}
+
+void frame_run(const SizeProblem& problem, const TransformerProblem& transformer, const RunProblem& run,
+               LabelFrame& frame) {
+    frame.top = 0;
+    for (const Model& model : transformer.models)
+        for (const double tap : taps_for(model, run))
+            frame.top = std::max(frame.top, tap * model.supply_ratio);
+    frame.floor = frame.top / 2;
+    frame.two_sided = false;
+    bool first = true;
+    for (const RunNode& node : run.nodes) {
+        if (!node.lamp) continue;
+        const double low = splice_volts(*node.lamp, node.lamp->low);
+        frame.floor = first ? low : std::min(frame.floor, low);
+        first = false;
+        if (splice_volts(*node.lamp, node.lamp->high) < frame.top) frame.two_sided = true;
+    }
+    frame.floor = std::max(frame.floor, frame.top / 100);
+    double ampacity = std::numeric_limits<double>::infinity();
+    for (const Cable& cable : problem.cables)
+        ampacity = std::min(ampacity, cable.ampacity);
+    if (rising_amps(run, frame.top) > ampacity) frame.two_sided = true;
+}
+
+RunLabels search_run(const SizeProblem& problem, const RunProblem& run, const RunSearch& search,
+                     Effort& effort) {
+    RunLabels found;
+    if (search.per_length || !run.has_open()) {
+        Tree(problem, run, search, problem.candidates, found, effort).search();
+        return found;
+    }
+    for (const int candidate : problem.candidates)
+        Tree(problem, run, search, {candidate}, found, effort).search();
+    std::stable_sort(found.labels.begin(), found.labels.end(),
+                     [](const Label& a, const Label& b) { return a.cost < b.cost; });
+    return found;
+}
+
+double least_cost(const SizeProblem& problem, const RunProblem& run) {
+    double cheapest = std::numeric_limits<double>::infinity();
+    for (const int c : problem.candidates)
+        cheapest = std::min(cheapest, problem.cables[static_cast<std::size_t>(c)].price);
+    const double metres = run.open_metres();
+    return metres > 0 ? cheapest * metres : 0;
+}
+
+} // namespace rillwatt::sizing

@@ -1,0 +1,38 @@
+#pragma once
+
+#include "effort.hpp"
+#include "labels.hpp"
+#include "problem.hpp"
+#include <vector>
+
+namespace rillwatt::sizing {
+
+/// All ways to cable one run that are worth looking at, as seen at its head.
+struct RunLabels {
+    std::vector<Label> labels; ///< by ascending cost
+    std::vector<Origin> origins;
+    bool complete = true; ///< false: the effort ran out before the head was reached
+
+    /// The cable of each node of the run (typed ones included) that a label stands for.
+    std::vector<int> cables_of(const RunProblem& run, const Label& label) const;
+};
+
+/// How thoroughly a run is searched.
+struct RunSearch {
+    bool per_length = false;
+    bool any_order = false;
+    LabelFrame frame; ///< `floor`, `top` and `two_sided` are filled by `frame_run`
+};
+
+/// Sets the voltages between which a run is searched.
+void frame_run(const SizeProblem& problem, const TransformerProblem& transformer, const RunProblem& run,
+               LabelFrame& frame);
+
+/// Label-setting from the lamps to the head of a run.
+RunLabels search_run(const SizeProblem& problem, const RunProblem& run, const RunSearch& search,
+                     Effort& effort);
+
+/// Least cost of the open lengths of a run, whatever the volts.
+double least_cost(const SizeProblem& problem, const RunProblem& run);
+
+} // namespace rillwatt::sizing

@@ -1,0 +1,91 @@
+#include "site_search.hpp"
+#include "spooled_site.hpp"
+#include <algorithm>
+#include <cmath>
+
+namespace rillwatt::sizing {
+
+namespace {
+
+constexpr double infinity = std::numeric_limits<double>::infinity();
+
+bool all_settled(const std::vector<TransformerSizing>& sizings) {
+    return std::all_of(sizings.begin(), sizings.end(), [](const auto& sizing) { return sizing.settled(); });
+}
+
+/// Passes over all transformers until each is settled. Every pass shares what effort is left evenly among
+/// those that still need it.
+void settle(std::vector<TransformerSizing>& sizings, std::size_t limit, const SizeOptions& options,
+            Effort& effort) {
+    for (bool more = true; more && !all_settled(sizings) && !effort.spent();) {
+        more = false;
+        std::size_t waiting = static_cast<std::size_t>(std::count_if(
+            sizings.begin(), sizings.end(), [](const auto& sizing) { return !sizing.settled(); }));
+        for (TransformerSizing& sizing : sizings) {
+            if (sizing.settled() || effort.spent()) continue;
+            Effort share((limit - effort.used()) / waiting--, options.out_of_time);
+            more = sizing.improve(share) || more;
+            effort.spend(share.used());
+        }
+    }
+}
+
+} // namespace
+
+double site_cost(const SizeProblem& problem, const std::vector<std::optional<Proposal>>& proposals) {
+    double cost = problem.typed_cost;
+    std::vector<double> spooled(problem.spools.size(), 0);
+    for (std::size_t t = 0; t < proposals.size(); ++t) {
+        if (!proposals[t]) return infinity;
+        const TransformerProblem& transformer = problem.transformers[t];
+        cost += linear_cost(problem, transformer, *proposals[t]);
+        const auto lay = [&](int index, double metres) {
+            const Cable& cable = problem.cables[static_cast<std::size_t>(index)];
+            if (cable.spool < 0) return;
+            cost -= cable.price * metres;
+            spooled[static_cast<std::size_t>(cable.spool)] += metres;
+        };
+        for (std::size_t r = 0; r < transformer.runs.size(); ++r)
+            for (std::size_t i = 0; i < transformer.runs[r].nodes.size(); ++i)
+                if (transformer.runs[r].nodes[i].typed < 0)
+                    lay(proposals[t]->cables[r][i], transformer.runs[r].nodes[i].metres);
+        const TransformerCircuit& circuit = problem.circuits->transformers[transformer.circuit];
+        for (std::size_t k = 0; k < transformer.link_typed.size(); ++k)
+            if (transformer.link_typed[k] < 0)
+                lay(proposals[t]->link_cables[k], circuit.links[k].length->value());
+    }
+    return cost + spool_cost(problem, spool_tables(problem), spooled);
+}
+
+SiteAnswer search_site(const SizeProblem& problem, Effort& effort) {
+    std::vector<TransformerSizing> sizings;
+    sizings.reserve(problem.transformers.size());
+    for (const TransformerProblem& transformer : problem.transformers)
+        sizings.emplace_back(problem, transformer);
+    const bool spooled =
+        std::any_of(problem.candidates.begin(), problem.candidates.end(), [&](int candidate) {
+            return problem.cables[static_cast<std::size_t>(candidate)].spool >= 0;
+        });
+    const std::size_t limit = spooled ? problem.options.effort / 2 : problem.options.effort;
+    settle(sizings, limit, problem.options, effort);
+    SiteAnswer answer;
+    answer.bound = problem.typed_cost + spool_cost(problem, spool_tables(problem),
+                                                   std::vector<double>(problem.spools.size(), 0));
+    for (std::size_t t = 0; t < sizings.size(); ++t) {
+        answer.proposals.push_back(sizings[t].best());
+        answer.bound += sizings[t].bound();
+        if (sizings[t].bound() == infinity) answer.hopeless.push_back(t);
+    }
+    answer.cost = site_cost(problem, answer.proposals);
+    if (!spooled) {
+        answer.bound = std::min(answer.bound, answer.cost);
+        return answer;
+    }
+    if (answer.cost < infinity) {
+        answer.bound = problem.typed_cost;
+        SpooledSite(problem, sizings, effort).improve(answer);
+    }
+    return answer;
+}
+
+} // namespace rillwatt::sizing

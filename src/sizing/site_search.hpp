@@ -1,0 +1,23 @@
+#pragma once
+
+#include "transformer_sizing.hpp"
+#include <optional>
+#include <vector>
+
+namespace rillwatt::sizing {
+
+/// The cheapest choice found for a site and how far below it the optimum could lie.
+struct SiteAnswer {
+    std::vector<std::optional<Proposal>> proposals; ///< one for each of SizeProblem::transformers
+    double cost = 0;  ///< everything that is minimised, spools counted whole; infinite when one has no choice
+    double bound = 0; ///< infinite when it is proven that nothing can work
+    std::vector<std::size_t> hopeless; ///< transformers for which nothing can work, proven
+};
+
+/// Searches a site.
+SiteAnswer search_site(const SizeProblem& problem, Effort& effort);
+
+/// What a choice for the whole site costs.
+double site_cost(const SizeProblem& problem, const std::vector<std::optional<Proposal>>& proposals);
+
+} // namespace rillwatt::sizing
