@@ -9,7 +9,7 @@ namespace rillwatt::sizing {
 /// A complete choice for one transformer, not yet put before the solver.
 struct Candidate {
     Proposal proposal;
-    double cost = 0;  ///< transformer and open lengths, spools at their price by length; never too high
+    double cost = 0;   ///< transformer and open lengths, spools at their price by length; never too high
     bool exact = true; ///< what it stands for is itself alone; otherwise also dearer choices like it
 };
 

@@ -1,4 +1,5 @@
 #include "labels.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -8,7 +9,7 @@ namespace {
 
 constexpr double rounding = 1e-12;
 constexpr double volts_rounding = 1e-10;
-constexpr double least_span = 0.05; ///< volts between the first and the last sample
+constexpr double least_span = 0.05;  ///< volts between the first and the last sample
 constexpr double widest_drift = 0.3; ///< how far samples may drift beyond the top, as a share of the span
 
 /// Where samples lie between the two ends (Chebyshev-Lobatto points).
@@ -124,9 +125,7 @@ void sample(const Curve& curve, const std::array<double, curve_samples>& at,
         amps[j] = sample(curve, weights, at[j]);
 }
 
-double sample(const Curve& curve, double volts) {
-    return sample(curve, barycentric_weights(curve), volts);
-}
+double sample(const Curve& curve, double volts) { return sample(curve, barycentric_weights(curve), volts); }
 
 Label idle_label(const LabelFrame& frame) {
     Label label;

@@ -10,13 +10,13 @@
 /// Labels of the search over one run's tree.
 ///
 /// A label stands for one way to cable the part of a run below some point. It knows what that costs, between
-/// which volts at the point every lamp below keeps its window and every length its ampacity, and which current
-/// it draws at each voltage. Labels grow from the lamps towards the transformer by two steps: `through_cable`
-/// puts a length of cable in front, `joined` connects two of them to one point.
+/// which volts at the point every lamp below keeps its window and every length its ampacity, and which
+/// current it draws at each voltage. Labels grow from the lamps towards the transformer by two steps:
+/// `through_cable` puts a length of cable in front, `joined` connects two of them to one point.
 ///
-/// The current is kept as samples (V_j, I_j). A cable of R ohms in front turns each of them into (V_j + R I_j,
-/// I_j) without any error; only joining two subtrees interpolates, on V * I, which is nearly constant for
-/// constant-power lamps.
+/// The current is kept as samples (V_j, I_j). A cable of R ohms in front turns each of them into (V_j + R
+/// I_j, I_j) without any error; only joining two subtrees interpolates, on V * I, which is nearly constant
+/// for constant-power lamps.
 namespace rillwatt::sizing {
 
 inline constexpr std::size_t curve_samples = 5;
@@ -34,16 +34,16 @@ void sample(const Curve& curve, const std::array<double, curve_samples>& at,
 double sample(const Curve& curve, double volts);
 
 struct Label {
-    double cost = 0; ///< of the open lengths, spools counted at their price by length
+    double cost = 0;  ///< of the open lengths, spools counted at their price by length
     double plain = 0; ///< of those sold by length
-    std::array<double, spool_slots> spooled{}; ///< metres of each cable sold in spools
-    double low = 0;   ///< least volts at this point
+    std::array<double, spool_slots> spooled{};             ///< metres of each cable sold in spools
+    double low = 0;                                        ///< least volts at this point
     double high = std::numeric_limits<double>::infinity(); ///< most volts at this point
-    Curve curve;      ///< current, never above the true one in a relaxed search
-    Curve most;       ///< current, never below the true one; kept only where upper limits matter
-    int thickness = 0;  ///< rank of the thickest chosen cable at this point
-    int origin = -1;    ///< where it came from, for the cables chosen
-    bool exact = true;  ///< no other label was merged into it or into what it came from
+    Curve curve;       ///< current, never above the true one in a relaxed search
+    Curve most;        ///< current, never below the true one; kept only where upper limits matter
+    int thickness = 0; ///< rank of the thickest chosen cable at this point
+    int origin = -1;   ///< where it came from, for the cables chosen
+    bool exact = true; ///< no other label was merged into it or into what it came from
 };
 
 /// Where a label came from.
@@ -56,13 +56,13 @@ struct Origin {
 
 /// What holds for all labels of one search.
 struct LabelFrame {
-    double floor = 0;    ///< volts below which no lamp of the run works
-    double top = 0;      ///< highest volts at the head of the run
-    bool two_sided = false; ///< upper limits can bind: less current is not always better
+    double floor = 0;           ///< volts below which no lamp of the run works
+    double top = 0;             ///< highest volts at the head of the run
+    bool two_sided = false;     ///< upper limits can bind: less current is not always better
     bool strict_spools = false; ///< dominance looks at the metres of each spooled cable
-    double tolerance = 0; ///< of currents taken as equal when labels are compared, relative
-    bool relax = false;   ///< a label takes over the better current of those it displaces
-    std::size_t cap = 4000; ///< labels kept at one point
+    double tolerance = 0;       ///< of currents taken as equal when labels are compared, relative
+    bool relax = false;         ///< a label takes over the better current of those it displaces
+    std::size_t cap = 4000;     ///< labels kept at one point
     double cost_limit = std::numeric_limits<double>::infinity(); ///< of a label plus the least of the rest
 };
 

@@ -1,4 +1,5 @@
 #include "lamp_load.hpp"
+
 #include <cmath>
 
 namespace rillwatt::sizing {
@@ -32,11 +33,14 @@ double filament_amps(const LampLoad& lamp, double volts) {
 
 double amps_at_lamp(const LampLoad& lamp, double volts) {
     switch (lamp.model) {
-    case LoadModel::constant_power: return lamp.power / volts;
-    case LoadModel::constant_current: return lamp.power / lamp.rated;
+    case LoadModel::constant_power:
+        return lamp.power / volts;
+    case LoadModel::constant_current:
+        return lamp.power / lamp.rated;
     case LoadModel::filament:
         return lamp.power / lamp.rated * std::pow(volts / lamp.rated, filament_exponent);
-    case LoadModel::resistance: return lamp.power * volts / (lamp.rated * lamp.rated);
+    case LoadModel::resistance:
+        return lamp.power * volts / (lamp.rated * lamp.rated);
     }
     return 0;
 }
@@ -45,13 +49,16 @@ std::optional<double> amps_at_splice(const LampLoad& lamp, double volts) {
     if (volts <= 0) return std::nullopt;
     if (lamp.power <= 0) return 0.0;
     switch (lamp.model) {
-    case LoadModel::constant_power: return constant_power_amps(lamp, volts);
+    case LoadModel::constant_power:
+        return constant_power_amps(lamp, volts);
     case LoadModel::constant_current: {
         const double amps = lamp.power / lamp.rated;
         return volts > lamp.lead_ohms * amps ? std::optional(amps) : std::nullopt;
     }
-    case LoadModel::filament: return filament_amps(lamp, volts);
-    case LoadModel::resistance: return volts / (lamp.lead_ohms + lamp.rated * lamp.rated / lamp.power);
+    case LoadModel::filament:
+        return filament_amps(lamp, volts);
+    case LoadModel::resistance:
+        return volts / (lamp.lead_ohms + lamp.rated * lamp.rated / lamp.power);
     }
     return std::nullopt;
 }

@@ -1,4 +1,5 @@
 #include "meshed_search.hpp"
+
 #include <algorithm>
 
 namespace rillwatt::sizing {

@@ -19,7 +19,7 @@ class MeshedSearch final : public CandidateSource {
   private:
     /// Something to choose: alternatives by ascending cost.
     struct Item {
-        std::vector<std::pair<double, int>> alternatives; ///< cost, cable
+        std::vector<std::pair<double, int>> alternatives;         ///< cost, cable
         std::vector<std::pair<std::size_t, std::size_t>> lengths; ///< (run, node) it applies to
         int link = -1;
     };
@@ -47,9 +47,9 @@ class MeshedSearch final : public CandidateSource {
     Effort& effort_;
     std::vector<Item> items_;
     std::priority_queue<State, std::vector<State>, Later> open_;
-    std::optional<Proposal> current_;          ///< its cables and model; taps are being gone through
+    std::optional<Proposal> current_; ///< its cables and model; taps are being gone through
     double current_cost_ = 0;
-    std::vector<std::vector<double>> taps_;    ///< for each run, highest first
+    std::vector<std::vector<double>> taps_; ///< for each run, highest first
     std::vector<std::size_t> tap_at_;
 };
 

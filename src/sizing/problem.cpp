@@ -1,4 +1,5 @@
 #include "problem.hpp"
+
 #include "rillwatt/check/limits.hpp"
 #include "rillwatt/layout/places.hpp"
 #include "rillwatt/solver/network.hpp"
@@ -82,9 +83,8 @@ std::vector<const Entry*> stocked(const Map& entries, const std::optional<std::v
 void Gathering::add_candidates() {
     std::vector<const CableType*> types = stocked<CableType>(catalog_.cables, site_.stock.cables);
     std::erase_if(types, [](const CableType* type) { return !type->price || !type->direct_burial; });
-    std::stable_sort(types.begin(), types.end(), [](const CableType* a, const CableType* b) {
-        return a->section_mm2 < b->section_mm2;
-    });
+    std::stable_sort(types.begin(), types.end(),
+                     [](const CableType* a, const CableType* b) { return a->section_mm2 < b->section_mm2; });
     int rank = 0;
     for (std::size_t i = 0; i < types.size(); ++i) {
         if (i > 0 && types[i]->section_mm2 > types[i - 1]->section_mm2) ++rank;
@@ -236,8 +236,8 @@ std::vector<double> taps_for(const Model& model, const RunProblem& run) {
     return taps;
 }
 
-SizeProblem gather(const Site& site, const Catalog& catalog,
-                   const SiteCircuits& circuits, const SizeOptions& options) {
+SizeProblem gather(const Site& site, const Catalog& catalog, const SiteCircuits& circuits,
+                   const SizeOptions& options) {
     SizeProblem problem;
     problem.circuits = &circuits;
     problem.options = options;

@@ -57,7 +57,7 @@ struct Model {
 };
 
 struct TransformerProblem {
-    std::size_t circuit = 0; ///< index into SiteCircuits::transformers
+    std::size_t circuit = 0;   ///< index into SiteCircuits::transformers
     std::vector<Model> models; ///< by ascending price; one when it is typed
     bool model_open = false;
     std::vector<RunProblem> runs;
@@ -82,7 +82,7 @@ struct SizeProblem {
 std::vector<double> taps_for(const Model& model, const RunProblem& run);
 
 /// Gathers what is open. The circuits must outlive the problem.
-SizeProblem gather(const Site& site, const Catalog& catalog,
-                   const SiteCircuits& circuits, const SizeOptions& options);
+SizeProblem gather(const Site& site, const Catalog& catalog, const SiteCircuits& circuits,
+                   const SizeOptions& options);
 
 } // namespace rillwatt::sizing

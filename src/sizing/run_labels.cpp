@@ -1,4 +1,5 @@
 #include "run_labels.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -16,8 +17,7 @@ class Tree {
     Tree(const SizeProblem& problem, const RunProblem& run, const RunSearch& search,
          std::vector<int> candidates, RunLabels& found, Effort& effort)
         : problem_(problem), run_(run), search_(search), frame_(search.frame),
-          candidates_(std::move(candidates)), found_(found), effort_(effort),
-          points_(run.nodes.size() + 1) {}
+          candidates_(std::move(candidates)), found_(found), effort_(effort), points_(run.nodes.size() + 1) {}
 
     void search() {
         bound_rest();
@@ -173,15 +173,14 @@ std::vector<Label> Tree::with_cables(std::size_t i, const std::vector<Label>& be
     return above;
 }
 
-/// Everything below node i is joined at its point: adds its lamp, puts its cable in front and hands the result
-/// to the point that feeds it.
+/// Everything below node i is joined at its point: adds its lamp, puts its cable in front and hands the
+/// result to the point that feeds it.
 bool Tree::finish(std::size_t i) {
     const RunNode& node = run_.nodes[i];
     std::vector<Label> here = std::move(points_[i]);
     points_[i].clear();
     if (!used_[i]) here.push_back(idle_label(frame_));
-    if (node.lamp)
-        std::erase_if(here, [&](Label& label) { return !add_lamp(label, *node.lamp, frame_); });
+    if (node.lamp) std::erase_if(here, [&](Label& label) { return !add_lamp(label, *node.lamp, frame_); });
     std::vector<Label> above = with_cables(i, here);
     keep_undominated(above, frame_);
     if (above.empty()) return false;

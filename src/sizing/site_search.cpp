@@ -1,4 +1,5 @@
 #include "site_search.hpp"
+
 #include "spooled_site.hpp"
 #include <algorithm>
 #include <cmath>
@@ -69,8 +70,8 @@ SiteAnswer search_site(const SizeProblem& problem, Effort& effort) {
     const std::size_t limit = spooled ? problem.options.effort / 2 : problem.options.effort;
     settle(sizings, limit, problem.options, effort);
     SiteAnswer answer;
-    answer.bound = problem.typed_cost + spool_cost(problem, spool_tables(problem),
-                                                   std::vector<double>(problem.spools.size(), 0));
+    answer.bound = problem.typed_cost +
+                   spool_cost(problem, spool_tables(problem), std::vector<double>(problem.spools.size(), 0));
     for (std::size_t t = 0; t < sizings.size(); ++t) {
         answer.proposals.push_back(sizings[t].best());
         answer.bound += sizings[t].bound();

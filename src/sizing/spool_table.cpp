@@ -1,4 +1,5 @@
 #include "spool_table.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <numeric>
@@ -7,8 +8,8 @@ namespace rillwatt::sizing {
 
 namespace {
 
-constexpr double smallest_unit = 1e-4;     // metres: spools are counted in tenths of a millimetre
-constexpr double covering_slack = 1e-6;    // metres: rounding of summed lengths
+constexpr double smallest_unit = 1e-4;  // metres: spools are counted in tenths of a millimetre
+constexpr double covering_slack = 1e-6; // metres: rounding of summed lengths
 constexpr std::size_t most_cells = 4'000'000;
 
 } // namespace
@@ -33,7 +34,8 @@ SpoolTable::SpoolTable(const std::vector<Metres>& sold, double longest) {
     for (std::size_t total = 1; total < cells; ++total)
         for (std::size_t k = 0; k < sizes_.size(); ++k) {
             const auto size = static_cast<std::size_t>(sizes_[k]);
-            if (size <= total && (size == total || last_[total - size] >= 0)) last_[total] = static_cast<int>(k);
+            if (size <= total && (size == total || last_[total - size] >= 0))
+                last_[total] = static_cast<int>(k);
         }
     next_made_.assign(cells, cells - 1);
     for (std::size_t total = cells; total-- > 1;)

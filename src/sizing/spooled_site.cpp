@@ -1,4 +1,5 @@
 #include "spooled_site.hpp"
+
 #include <algorithm>
 #include <numeric>
 

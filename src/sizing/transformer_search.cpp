@@ -1,4 +1,5 @@
 #include "transformer_search.hpp"
+
 #include "rillwatt/check/limits.hpp"
 
 #include <algorithm>
@@ -93,9 +94,10 @@ bool TransformerSearch::add_options(ModelOptions& set, std::size_t run) const {
                              labels[l].high / tap};
             if (option.low_sag > ratio + sag_slack || option.high_sag < set.least_sag - sag_slack) continue;
             if (!limit_current(option, labels[l], limit, ratio)) continue;
-            const bool stood_for =
-                std::any_of(options.begin() + static_cast<long>(first), options.end(), [&](const RunOption& o) {
-                    return o.high_sag >= ratio && share(set, run, o, ratio) <= share(set, run, option, ratio) &&
+            const bool stood_for = std::any_of(
+                options.begin() + static_cast<long>(first), options.end(), [&](const RunOption& o) {
+                    return o.high_sag >= ratio &&
+                           share(set, run, o, ratio) <= share(set, run, option, ratio) &&
                            share(set, run, o, set.least_sag) <= share(set, run, option, set.least_sag) &&
                            o.low_sag <= option.low_sag;
                 });
@@ -217,8 +219,7 @@ std::vector<int> TransformerSearch::chosen_by(const State& state) const {
 /// Pushes a family, led by its first option that its parent's sag allows.
 void TransformerSearch::push_family(State family) {
     const auto& options = models_[at(family.model)].options[at(family.depth)];
-    while (at(family.option) < options.size() &&
-           options[at(family.option)].low_sag > family.sag + sag_slack)
+    while (at(family.option) < options.size() && options[at(family.option)].low_sag > family.sag + sag_slack)
         ++family.option;
     if (at(family.option) >= options.size()) return;
     family.family = true;

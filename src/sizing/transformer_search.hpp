@@ -9,8 +9,8 @@
 /// With `sag = s - g / VA * sum(t_q I_q)` the head of every run stands at `tap * sag`: one number couples all
 /// runs. A label of a run therefore becomes an option "tap t, cables c" with the range of sags it allows and
 /// the share `t * I(t * sag)` it adds to the sum. Combinations of a model and one option for each run are
-/// looked at in order of their cost (best first, with the cheapest completion as bound), so that the first one
-/// that holds is the cheapest.
+/// looked at in order of their cost (best first, with the cheapest completion as bound), so that the first
+/// one that holds is the cheapest.
 namespace rillwatt::sizing {
 
 /// A run on a tap with one of its labels.
@@ -25,9 +25,9 @@ struct RunOption {
 /// A model with the options its runs have under it.
 struct ModelOptions {
     int model = 0;
-    double least_sag = 0;                        ///< where the loading limit stands
-    std::vector<std::vector<RunOption>> options; ///< for each run, by ascending cost
-    std::vector<std::vector<double>> least_share; ///< for each run, on the sag grid
+    double least_sag = 0;                                      ///< where the loading limit stands
+    std::vector<std::vector<RunOption>> options;               ///< for each run, by ascending cost
+    std::vector<std::vector<double>> least_share;              ///< for each run, on the sag grid
     std::vector<std::vector<std::pair<double, double>>> reach; ///< (low sag, least cost up to it), ascending
 };
 

@@ -8,9 +8,10 @@ namespace rillwatt::sizing {
 /// Sizes one transformer, pass by pass, until its bound meets its cost.
 ///
 /// A first, quick pass looks for a good choice: labels are compared by cost and least volts alone. The passes
-/// that follow bound the cost from below: there a label displaces another only where its current is smaller up
-/// to a tolerance, and then takes over the smaller of the two, so that every choice displaced stays represented
-/// by one that costs no more. The tolerance shrinks from pass to pass; at zero nothing is given away.
+/// that follow bound the cost from below: there a label displaces another only where its current is smaller
+/// up to a tolerance, and then takes over the smaller of the two, so that every choice displaced stays
+/// represented by one that costs no more. The tolerance shrinks from pass to pass; at zero nothing is given
+/// away.
 class TransformerSizing {
   public:
     TransformerSizing(const SizeProblem& problem, const TransformerProblem& transformer);

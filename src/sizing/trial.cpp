@@ -1,4 +1,5 @@
 #include "trial.hpp"
+
 #include "rillwatt/check/limits.hpp"
 
 #include <cmath>

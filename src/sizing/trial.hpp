@@ -1,17 +1,18 @@
 #pragma once
 
-#include "problem.hpp"
 #include "rillwatt/solver/network.hpp"
+
+#include "problem.hpp"
 #include <vector>
 
 namespace rillwatt::sizing {
 
 /// One complete choice for a transformer.
 struct Proposal {
-    int model = 0;                          ///< index into TransformerProblem::models
-    std::vector<double> taps;               ///< one for each run
-    std::vector<std::vector<int>> cables;   ///< for each run, the cable of each of its nodes
-    std::vector<int> link_cables;           ///< one for each link
+    int model = 0;                        ///< index into TransformerProblem::models
+    std::vector<double> taps;             ///< one for each run
+    std::vector<std::vector<int>> cables; ///< for each run, the cable of each of its nodes
+    std::vector<int> link_cables;         ///< one for each link
 };
 
 /// The limit a proposal comes nearest to breaking, or breaks worst.
@@ -61,6 +62,7 @@ class Trial {
 };
 
 /// Price of the open lengths and of the transformer, spools at their price by length.
-double linear_cost(const SizeProblem& problem, const TransformerProblem& transformer, const Proposal& proposal);
+double linear_cost(const SizeProblem& problem, const TransformerProblem& transformer,
+                   const Proposal& proposal);
 
 } // namespace rillwatt::sizing

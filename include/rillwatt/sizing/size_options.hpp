@@ -10,10 +10,11 @@ namespace rillwatt {
 
 /// How a site is to be sized.
 struct SizeOptions {
-    bool per_length = false; ///< each length has its own cable, never thicker than the chosen one that feeds it
-    bool any_order = false;  ///< with per_length: thicker downstream is allowed
-    bool all = false;        ///< typed cables, taps and models are reopened
-    Volts margin{0};         ///< distance every lamp keeps from both ends of its window
+    bool per_length =
+        false; ///< each length has its own cable, never thicker than the chosen one that feeds it
+    bool any_order = false; ///< with per_length: thicker downstream is allowed
+    bool all = false;       ///< typed cables, taps and models are reopened
+    Volts margin{0};        ///< distance every lamp keeps from both ends of its window
     double loading = limits::transformer_margin.value; ///< of a transformer, ratio
     std::size_t effort = 4'000'000;                    ///< labels and combinations to examine
     std::function<bool()> out_of_time;                 ///< asked now and then; empty: no limit

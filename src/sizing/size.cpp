@@ -1,0 +1,73 @@
+#include "rillwatt/sizing/size.hpp"
+
+#include "choices.hpp"
+#include "site_search.hpp"
+#include "tap_choice.hpp"
+#include <algorithm>
+#include <cmath>
+
+namespace rillwatt {
+
+namespace {
+
+/// Costs are sums of prices: two that differ by less are the same.
+constexpr double cost_rounding = 1e-7;
+
+void settle_status(const sizing::SiteAnswer& answer, SizeResult& result) {
+    if (!std::isfinite(answer.cost)) return;
+    result.cost = Money(answer.cost);
+    const bool proven = answer.bound >= answer.cost - cost_rounding;
+    result.lower_bound = Money(proven ? answer.cost : answer.bound);
+    result.status = proven ? SizeStatus::optimal : SizeStatus::feasible;
+}
+
+} // namespace
+
+const char* size_status_name(SizeStatus status) {
+    switch (status) {
+    case SizeStatus::optimal:
+        return "optimal";
+    case SizeStatus::feasible:
+        return "feasible";
+    case SizeStatus::infeasible:
+        return "infeasible";
+    }
+    return "";
+}
+
+double SizeResult::gap() const {
+    if (!cost || !lower_bound || cost->value() <= 0) return 0;
+    return (*cost - *lower_bound) / *cost;
+}
+
+LoadResult<SizeResult> size_site(const std::shared_ptr<const Site>& site,
+                                 const std::shared_ptr<const Catalog>& catalog, const SizeOptions& options) {
+    return size_site(site, *catalog, measure_lengths(*site), options);
+}
+
+LoadResult<SizeResult> size_site(const std::shared_ptr<const Site>& site, const Catalog& catalog,
+                                 const SiteLengths& lengths, const SizeOptions& options) {
+    const Site open = options.all ? sizing::reopened(*site) : *site;
+    const auto circuits = build_circuits(open, catalog, lengths);
+    if (!circuits) return {std::nullopt, circuits.errors};
+    const sizing::SizeProblem problem = sizing::gather(open, catalog, *circuits.value, options);
+    sizing::Effort effort(options.effort, options.out_of_time);
+    sizing::SiteAnswer answer = sizing::search_site(problem, effort);
+    for (std::size_t t = 0; t < answer.proposals.size(); ++t) {
+        if (!answer.proposals[t]) continue;
+        sizing::Trial trial(problem, problem.transformers[t]);
+        sizing::choose_roomiest_taps(problem, problem.transformers[t], site->settings, trial,
+                                     *answer.proposals[t]);
+    }
+    SizeResult result;
+    settle_status(answer, result);
+    auto sized = std::make_shared<Site>(*site);
+    result.choices = sizing::put_in_place(problem, answer.proposals, *sized);
+    result.sized = sized;
+    result.unpriced = problem.unpriced;
+    result.left_out = problem.left_out;
+    result.steps = effort.used();
+    return {std::move(result), {}};
+}
+
+} // namespace rillwatt

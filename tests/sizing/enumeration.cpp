@@ -1,0 +1,190 @@
+#include "enumeration.hpp"
+
+#include "rillwatt/solver/network.hpp"
+
+#include <cmath>
+#include <functional>
+#include <map>
+
+namespace rillwatt::test {
+
+namespace {
+
+using Bought = std::map<std::string, double>; // metres of each cable, spooled or not
+
+/// One way to serve one transformer.
+struct Way {
+    double price = 0; // of the transformer
+    Bought metres;
+};
+
+std::vector<const CableType*> buriable(const Catalog& catalog) {
+    std::vector<const CableType*> cables;
+    for (const auto& [id, type] : catalog.cables)
+        if (type.price && type.direct_burial) cables.push_back(&type);
+    return cables;
+}
+
+/// Tries everything for one transformer.
+class Everything {
+  public:
+    Everything(const Garden& garden, const TransformerCircuit& circuit, const SizeOptions& options)
+        : garden_(garden), circuit_(circuit), options_(options),
+          conditions_(operating_cases(garden.site.settings)[0]), cables_(buriable(garden.catalog)),
+          chosen_(circuit.nodes.size(), nullptr) {}
+
+    std::vector<Way> ways() {
+        for (const auto& [id, model] : garden_.catalog.transformers)
+            if (circuit_.type == nullptr || circuit_.type == &model) try_model(model);
+        return ways_;
+    }
+
+  private:
+    void try_model(const TransformerType& model) {
+        network_ = make_network(circuit_, conditions_);
+        set_transformer(network_, model, circuit_.supply, conditions_);
+        choose_tap(model, 0);
+    }
+
+    void choose_tap(const TransformerType& model, std::size_t run) {
+        if (run == circuit_.runs.size()) {
+            choose_cable(model, 0);
+            return;
+        }
+        for (const Volts tap : model.taps) {
+            if (circuit_.runs[run].tap && *circuit_.runs[run].tap != tap) continue;
+            network_.tap[run] = tap.value();
+            choose_tap(model, run + 1);
+        }
+    }
+
+    // Nodes come after what feeds them. One cable per run: the run's start chooses, the rest takes it.
+    void choose_cable(const TransformerType& model, std::size_t i) {
+        if (i == circuit_.nodes.size()) {
+            judge(model);
+            return;
+        }
+        const CircuitNode& node = circuit_.nodes[i];
+        const CableType* above = node.parent < 0 ? nullptr : chosen_[static_cast<std::size_t>(node.parent)];
+        const bool is_run = node.kind == NodeKind::run;
+        if (node.cable != nullptr) {
+            put(i, node.cable, model);
+        } else if (options_.per_length && is_run) {
+            put(i, nullptr, model);
+        } else if (!options_.per_length && !is_run) {
+            put(i, above, model);
+        } else {
+            for (const CableType* cable : cables_)
+                if (!too_thick(i, cable)) put(i, cable, model);
+        }
+    }
+
+    bool too_thick(std::size_t i, const CableType* cable) const {
+        const int feed = circuit_.nodes[i].parent;
+        if (!options_.per_length || options_.any_order || feed < 0) return false;
+        const CircuitNode& above = circuit_.nodes[static_cast<std::size_t>(feed)];
+        if (above.kind == NodeKind::run || above.cable != nullptr) return false;
+        return cable->section_mm2 > chosen_[static_cast<std::size_t>(feed)]->section_mm2;
+    }
+
+    void put(std::size_t i, const CableType* cable, const TransformerType& model) {
+        chosen_[i] = cable;
+        if (circuit_.nodes[i].length)
+            network_.ohms[i] = cable_ohms(*cable, *circuit_.nodes[i].length, conditions_.conductor);
+        choose_cable(model, i + 1);
+    }
+
+    void judge(const TransformerType& model) {
+        if (!solve(network_, workspace_, solution_)) return;
+        double load = 0;
+        for (std::size_t r = 0; r < circuit_.runs.size(); ++r) {
+            if (solution_.run_amps[r] > model.secondary_limit.value() + 1e-8) return;
+            load += solution_.run_amps[r] * solution_.run_volts[r];
+        }
+        if (load > model.va.value() * (options_.loading + 1e-8)) return;
+        Way way{model.price ? model.price->value() : 0, {}};
+        for (std::size_t i = 0; i < circuit_.nodes.size(); ++i) {
+            const CircuitNode& node = circuit_.nodes[i];
+            if (!node.length) continue;
+            if (solution_.branch_amps[i] > chosen_[i]->ampacity.value() + 1e-8) return;
+            way.metres[chosen_[i]->id] += node.length->value();
+            if (node.fixture == nullptr) continue;
+            const double margin = options_.margin.value();
+            if (solution_.lamp_volts[i] < node.fixture->window_low.value() + margin - 1e-8) return;
+            if (solution_.lamp_volts[i] > node.fixture->window_high.value() - margin + 1e-8) return;
+        }
+        keep(way);
+    }
+
+    /// Keeps a way unless an earlier one buys the same or less.
+    void keep(const Way& way) {
+        for (const Way& other : ways_) {
+            bool no_more = other.price <= way.price;
+            for (const auto& [cable, metres] : other.metres) {
+                const auto mine = way.metres.find(cable);
+                no_more = no_more && mine != way.metres.end() && metres <= mine->second + 1e-12;
+            }
+            if (no_more) return;
+        }
+        ways_.push_back(way);
+    }
+
+    const Garden& garden_;
+    const TransformerCircuit& circuit_;
+    const SizeOptions& options_;
+    OperatingCase conditions_;
+    std::vector<const CableType*> cables_;
+    std::vector<const CableType*> chosen_;
+    Network network_;
+    Workspace workspace_;
+    NetworkSolution solution_;
+    std::vector<Way> ways_;
+};
+
+/// Whole spools that cover a length, by trying every number of each.
+double spooled(const std::vector<Metres>& sold, double metres, std::size_t from = 0) {
+    if (metres <= 1e-6) return 0;
+    if (from == sold.size()) return 1e18;
+    double best = 1e18;
+    const double size = sold[from].value();
+    for (int count = 0; count * size < metres + size; ++count)
+        best = std::min(best, count * size + spooled(sold, metres - count * size, from + 1));
+    return best;
+}
+
+double price_of(const Catalog& catalog, const Bought& bought) {
+    double price = 0;
+    for (const auto& [id, metres] : bought) {
+        const CableType& type = catalog.cables.at(id);
+        const double laid = type.spools.empty() ? metres : spooled(type.spools, metres);
+        price += type.price->value() * laid;
+    }
+    return price;
+}
+
+double combine(const Catalog& catalog, const std::vector<std::vector<Way>>& all, std::size_t t,
+               double transformers, const Bought& bought) {
+    if (t == all.size()) return transformers + price_of(catalog, bought);
+    double best = 1e18;
+    for (const Way& way : all[t]) {
+        Bought more = bought;
+        for (const auto& [id, metres] : way.metres)
+            more[id] += metres;
+        best = std::min(best, combine(catalog, all, t + 1, transformers + way.price, more));
+    }
+    return best;
+}
+
+} // namespace
+
+std::optional<double> cheapest_by_enumeration(const Garden& garden, const SizeOptions& options) {
+    const auto built = garden.build();
+    std::vector<std::vector<Way>> all;
+    for (const TransformerCircuit& circuit : built.value->transformers) {
+        all.push_back(Everything(garden, circuit, options).ways());
+        if (all.back().empty()) return std::nullopt;
+    }
+    return combine(garden.catalog, all, 0, 0, {});
+}
+
+} // namespace rillwatt::test

@@ -1,0 +1,117 @@
+#include <catch2/catch.hpp>
+
+#include "enumeration.hpp"
+#include "random_garden.hpp"
+
+using namespace rillwatt;
+using rillwatt::test::Garden;
+using rillwatt::test::GardenShape;
+
+namespace {
+
+/// Counts over all gardens of one kind, so that a kind in which nothing ever works does not pass unnoticed.
+struct Tally {
+    int works = 0;
+    int hopeless = 0;
+};
+
+Tally compare(const GardenShape& shape, const SizeOptions& options, unsigned first_seed, int gardens) {
+    Tally tally;
+    for (unsigned seed = first_seed; seed < first_seed + static_cast<unsigned>(gardens); ++seed) {
+        const Garden garden = test::random_garden(shape, seed);
+        const auto site = std::make_shared<const Site>(garden.site);
+        const auto sized = size_site(site, garden.catalog, garden.lengths(), options);
+        const auto expected = test::cheapest_by_enumeration(garden, options);
+        CAPTURE(seed);
+        REQUIRE(sized);
+        if (!expected) {
+            ++tally.hopeless;
+            CHECK(sized.value->status == SizeStatus::infeasible);
+            CHECK_FALSE(sized.value->cost);
+            continue;
+        }
+        ++tally.works;
+        REQUIRE(sized.value->cost);
+        CHECK(sized.value->cost->value() == Approx(*expected).margin(0.001).epsilon(0));
+        CHECK(sized.value->status == SizeStatus::optimal);
+        CHECK(sized.value->lower_bound->value() == sized.value->cost->value());
+    }
+    return tally;
+}
+
+} // namespace
+
+TEST_CASE("one cable per run: the same optimum as trying everything") {
+    const struct {
+        const char* what;
+        GardenShape shape;
+        int gardens;
+        int works;
+    } rows[] = {
+        {"one transformer, coupled runs", {.most_runs = 3, .most_lengths = 4}, 120, 40},
+        {"windows a high tap breaks", {.most_runs = 2, .narrow_windows = true}, 120, 40},
+        {"all four load models", {.most_runs = 2, .mixed_loads = true}, 120, 40},
+        {"mixed loads in narrow windows",
+         {.most_runs = 2, .mixed_loads = true, .narrow_windows = true},
+         120,
+         20},
+        {"spools over two transformers", {.transformers = 2, .most_runs = 2, .spools = true}, 100, 30},
+        {"three transformers", {.transformers = 3, .most_runs = 2, .spools = true}, 40, 10},
+        {"some of it typed", {.transformers = 2, .spools = true, .typed_some = true}, 120, 30},
+        {"prices out of order", {.most_runs = 3, .spools = true, .rising_prices = false}, 80, 20},
+    };
+    for (const auto& row : rows) {
+        CAPTURE(row.what);
+        const Tally tally = compare(row.shape, {}, 1, row.gardens);
+        INFO(tally.works << " work, " << tally.hopeless << " do not");
+        CHECK(tally.works >= row.works);
+    }
+}
+
+TEST_CASE("a cable for each length: the same optimum as trying everything") {
+    const struct {
+        const char* what;
+        GardenShape shape;
+        bool any_order;
+        int gardens;
+        int works;
+    } rows[] = {
+        {"one run", {.most_runs = 1, .most_lengths = 6}, false, 40, 15},
+        {"one run, any order", {.most_runs = 1, .most_lengths = 5}, true, 40, 15},
+        {"coupled runs", {.most_runs = 2, .most_lengths = 3}, false, 40, 15},
+        {"windows a high tap breaks", {.most_runs = 2, .narrow_windows = true}, false, 40, 15},
+        {"windows a high tap breaks, any order",
+         {.most_runs = 1, .most_lengths = 5, .narrow_windows = true},
+         true,
+         80,
+         25},
+        {"all four load models", {.most_runs = 2, .mixed_loads = true}, false, 40, 15},
+        {"spools", {.most_runs = 2, .spools = true}, false, 30, 8},
+        {"spools over two transformers, any order",
+         {.transformers = 2, .most_runs = 1, .most_lengths = 4, .spools = true},
+         true,
+         40,
+         10},
+        {"some of it typed", {.most_runs = 2, .spools = true, .typed_some = true}, false, 40, 10},
+    };
+    for (const auto& row : rows) {
+        CAPTURE(row.what);
+        SizeOptions options;
+        options.per_length = true;
+        options.any_order = row.any_order;
+        const Tally tally = compare(row.shape, options, 1000, row.gardens);
+        INFO(tally.works << " work, " << tally.hopeless << " do not");
+        CHECK(tally.works >= row.works);
+    }
+}
+
+TEST_CASE("a margin and a loading of one's own hold too") {
+    SizeOptions options;
+    options.margin = Volts(0.4);
+    options.loading = 0.6;
+    const Tally tally =
+        compare({.most_runs = 2, .most_lengths = 4, .narrow_windows = true}, options, 5000, 120);
+    CHECK(tally.works >= 30);
+    options.per_length = true;
+    compare({.most_runs = 2}, options, 6000, 60);
+}

@@ -1,0 +1,25 @@
+#pragma once
+
+#include "support/garden.hpp"
+#include <random>
+
+namespace rillwatt::test {
+
+/// What a random garden to be sized is like.
+struct GardenShape {
+    int transformers = 1;
+    int most_runs = 2;
+    int most_lengths = 3; ///< cable lengths of a run
+    int cables = 3;
+    int models = 2;
+    bool spools = false;
+    bool mixed_loads = false;
+    bool narrow_windows = false; ///< upper ends that a high tap can break
+    bool typed_some = false;
+    bool rising_prices = true; ///< thicker is dearer
+};
+
+/// A garden with most of it left open, the same for the same seed.
+Garden random_garden(const GardenShape& shape, unsigned seed);
+
+} // namespace rillwatt::test
