@@ -44,7 +44,15 @@ WayOut way_out(const PlacedLight& light, SpacePoint point) {
     return way;
 }
 
+/// Whether a plane turns its back on everything that comes up from where the light is: then the ray need not
+/// be found.
+bool faces_away(const PlacedLight& light, SpacePoint point, Vector3 normal) {
+    const Vector3 ray = from_to(light.pose.at, point);
+    return normal.z >= 0 && normal.x * ray.x + normal.y * ray.y >= 0;
+}
+
 double refracted_lux(const PlacedLight& light, SpacePoint point, Vector3 normal) {
+    if (faces_away(light, point, normal)) return 0;
     const WayOut way = way_out(light, point);
     const auto direction = [&](double angle) {
         return Vector3{std::sin(angle) * way.cosine, std::sin(angle) * way.sine, std::cos(angle)};
