@@ -94,7 +94,8 @@ std::string expected_words(const FieldSpec& field, bool bare_lengths) {
         return count_words(field, "numbers") +
                (std::isfinite(field.range.high) ? ", each" + range_words(field) : "");
     case FieldKind::length_list:
-        return count_words(field, "lengths with their units, each" + range_words(field));
+        return count_words(field, (bare_lengths ? "lengths, each" : "lengths with their units, each") +
+                                      range_words(field));
     case FieldKind::point_list:
         return count_words(field, "points");
     case FieldKind::table:

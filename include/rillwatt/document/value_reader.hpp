@@ -19,7 +19,7 @@ class PointSource {
     virtual ~PointSource() = default;
     /// The point a table such as `{ from = [...], taped = [...] }` stands for; empty after reporting an
     /// error.
-    virtual std::optional<PlanPoint> resolve(ValueReader& reader, const Value& value) const = 0;
+    virtual std::optional<PlanPoint> resolve(ValueReader& reader, const Value& value) = 0;
 };
 
 /// A value that names another part, to be looked up when all parts are known.
@@ -61,8 +61,9 @@ class ValueReader {
     std::vector<InputError> take_errors();
 
     const Document& document() const { return document_; }
+    std::optional<LengthUnit> bare_lengths() const { return bare_lengths_; }
     void set_bare_lengths(LengthUnit unit) { bare_lengths_ = unit; }
-    void set_point_source(const PointSource* source) { point_source_ = source; }
+    void set_point_source(PointSource* source) { point_source_ = source; }
     std::vector<PendingReference>& references() { return references_; }
 
   private:
@@ -71,7 +72,7 @@ class ValueReader {
 
     const Document& document_;
     std::optional<LengthUnit> bare_lengths_;
-    const PointSource* point_source_ = nullptr;
+    PointSource* point_source_ = nullptr;
     std::vector<InputError> errors_;
     std::vector<PendingReference> references_;
 };
