@@ -4,9 +4,24 @@
 
 #include "toml_lexer.hpp"
 #include <algorithm>
+#include <array>
 
 namespace rillwatt {
 namespace {
+
+/// TOML keys and numbers are ASCII; and the library may stumble over such a letter rather than report it.
+constexpr const char* stray_words = "not TOML: a letter that is not ASCII outside of quotes";
+
+constexpr std::array<bool, 256> watched_bytes = [] {
+    std::array<bool, 256> watched{};
+    for (std::size_t c = 0x80; c < 256; ++c)
+        watched[c] = true;
+    for (const char c : std::string_view("\"'#.,=[]{}\n"))
+        watched[static_cast<unsigned char>(c)] = true;
+    return watched;
+}();
+
+bool is_watched(char c) { return watched_bytes[static_cast<unsigned char>(c)]; }
 
 struct Exceeded {
     std::size_t at;
@@ -21,19 +36,21 @@ class LimitScan {
 
     std::optional<Exceeded> run() {
         std::size_t at = 0;
-        while ((at = text_.find_first_of("\"'#.,=[]{}\n", at)) != std::string_view::npos) {
+        if (text_.starts_with("\xEF\xBB\xBF")) at = 3;
+        for (; at < text_.size(); ++at) {
             const char c = text_[at];
+            if (!is_watched(c)) continue;
             if (c == '"' || c == '\'') {
-                at = toml_lexer::after_string(text_, at);
+                at = toml_lexer::after_string(text_, at) - 1;
                 continue;
             }
             if (c == '#') {
-                at = toml_lexer::after_comment(text_, at);
+                at = toml_lexer::after_comment(text_, at) - 1;
                 continue;
             }
+            if (static_cast<unsigned char>(c) >= 0x80) return Exceeded{at, stray_words, "TOML 1.0"};
             count(c);
             if (std::optional<Exceeded> exceeded = judge(at)) return exceeded;
-            ++at;
         }
         return std::nullopt;
     }

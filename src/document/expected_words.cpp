@@ -29,6 +29,7 @@ std::string range_words(const FieldSpec& field) {
     const FieldRange& range = field.range;
     const bool low = std::isfinite(range.low);
     const bool high = std::isfinite(range.high);
+    if (low && range.low == range.high) return ": " + words(range.low);
     if (low && high && !range.above_low)
         return fmt::format(" from {} to {}", range.low == 0 ? "0" : words(range.low), words(range.high));
     if (low && high)
@@ -62,7 +63,8 @@ std::string count_words(const FieldSpec& field, std::string_view item) {
 std::string expected_words(const FieldSpec& field, bool bare_lengths) {
     switch (field.kind) {
     case FieldKind::id:
-        return "printable text that is not empty, of at most 200 bytes";
+        return field.target_words.empty() ? "printable text that is not empty, of at most 200 bytes"
+                                          : fmt::format("the id of {}", field.target_words);
     case FieldKind::text:
         return "text";
     case FieldKind::reference:

@@ -72,7 +72,8 @@ constexpr Field<P> id_field() {
 /// A key of the catalogs: looked up when those are read.
 template<class P, auto Member>
 constexpr Field<P> catalog_field(std::string_view key, bool required = false) {
-    return text_field<P, Member>({.key = key, .kind = FieldKind::id, .required = required});
+    return text_field<P, Member>(
+        {.key = key, .kind = FieldKind::id, .required = required, .target_words = "a catalog entry"});
 }
 
 constexpr FieldSpec number_spec(std::string_view key, FieldRange range, std::string_view unit) {

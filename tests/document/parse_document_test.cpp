@@ -84,6 +84,21 @@ TEST_CASE("a syntax error stands alone and names its line") {
     CHECK(error_of("a = \"\xff\"\n").starts_with("site.toml:1: error: not TOML: "));
 }
 
+TEST_CASE("malformed values that the library does not expect are syntax errors like others") {
+    for (const char* value : {"]", "}", ",", "[,]", "[}]", "{ b = ] }", "{ b = }", "{ = 1 }", "\u00e9", "#",
+                              "{", "\"", "\\", "\u00a0", "1 \u00e9"}) {
+        INFO(value);
+        CHECK(error_of("# first\nok = \"\\t\"\na = " + std::string(value) + "\n")
+                  .starts_with("site.toml:3: error: not TOML: "));
+    }
+    CHECK(error_of("\u00e9 = 1\n") == "site.toml:1: error: not TOML: a letter that is not ASCII outside of "
+                                      "quotes; expected TOML 1.0\n    \u00e9 = 1\n");
+}
+
+TEST_CASE("a forgotten quote is told on its own line, not where it shows") {
+    CHECK(error_of("a = \"x\nb = 1\nc = \"\u00e9\"\u00e9\n").starts_with("site.toml:1: error: not TOML: "));
+}
+
 TEST_CASE("a file beyond any real garden is refused before it is built") {
     DocumentLimits limits;
     limits.bytes = 10;

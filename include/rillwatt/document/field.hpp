@@ -60,7 +60,7 @@ struct FieldSpec {
     std::size_t least_items = 0;               ///< lists
     std::size_t most_items = std::numeric_limits<std::size_t>::max();
     std::uint32_t targets = 0;     ///< references: a bit for each kind of part that may be named
-    std::string_view target_words; ///< the same in words: "a run, a splice or a fixture"
+    std::string_view target_words; ///< the same in words, also of ids that name catalog entries
 };
 
 /// One kind of table in a file and its keys.

@@ -1,0 +1,241 @@
+#include "rillwatt/document/document_edit.hpp"
+
+#include "rillwatt/document/document.hpp"
+
+#include <fmt/format.h>
+
+#include "toml_outline.hpp"
+#include <algorithm>
+
+namespace rillwatt {
+namespace {
+
+/// Bytes to put in the place of a range of the original, which may be empty.
+struct Replacement {
+    TextRange range;
+    std::string text;
+};
+
+std::string_view line_end_of(std::string_view text) {
+    const std::size_t end = text.find('\n');
+    return end != std::string_view::npos && end > 0 && text[end - 1] == '\r' ? "\r\n" : "\n";
+}
+
+/// A value as TOML by itself; empty when it is none.
+std::optional<Value> parsed_value(const std::string& toml) {
+    if (toml.find('\n') != std::string::npos) return std::nullopt;
+    LoadResult<Document> read = parse_document("value = " + toml, "");
+    if (!read || read.value->root().entries.size() != 1) return std::nullopt;
+    return read.value->root().entries.front().value;
+}
+
+bool has_id(const TableSpan& table, std::string_view text, const std::string& id) {
+    const auto key =
+        std::find_if(table.keys.begin(), table.keys.end(), [](const KeySpan& k) { return k.key == "id"; });
+    if (key == table.keys.end() || key->dotted) return false;
+    const std::optional<Value> value =
+        parsed_value(std::string(text.substr(key->value.begin, key->value.end - key->value.begin)));
+    return value && value->text() != nullptr && *value->text() == id;
+}
+
+std::string key_text(const std::string& key) {
+    constexpr std::string_view bare = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-";
+    return !key.empty() && key.find_first_not_of(bare) == std::string::npos ? key : toml_string(key);
+}
+
+/// Sets keys of the parts that an outline finds.
+class Editor {
+  public:
+    explicit Editor(std::string_view text) : text_(text), tables_(outlined_tables(text)) {}
+
+    /// False when the part is not written in a way that can be edited.
+    bool set(const KeyChange& change) {
+        const TableSpan* table = find(change);
+        if (table == nullptr) return false;
+        for (const KeySpan& key : table->keys)
+            if (key.key == change.key) {
+                if (key.dotted) return false;
+                replacements_.push_back({key.value, change.value});
+                return true;
+            }
+        replacements_.push_back(table->is_inline ? inside_inline(*table, change)
+                                                 : on_own_line(*table, change));
+        return true;
+    }
+
+    std::string result() {
+        std::stable_sort(
+            replacements_.begin(), replacements_.end(),
+            [](const Replacement& a, const Replacement& b) { return a.range.begin < b.range.begin; });
+        std::string edited;
+        std::size_t at = 0;
+        for (const Replacement& replacement : replacements_) {
+            if (replacement.range.begin < at)
+                continue; // asked for twice: the comparison afterwards will tell
+            edited += text_.substr(at, replacement.range.begin - at);
+            edited += replacement.text;
+            at = replacement.range.end;
+        }
+        edited += text_.substr(at);
+        return edited;
+    }
+
+  private:
+    const TableSpan* find(const KeyChange& change) const {
+        for (const TableSpan& table : tables_) {
+            if (table.name != change.table || table.repeated == change.id.empty()) continue;
+            if (change.id.empty() || has_id(table, text_, change.id)) return &table;
+        }
+        return nullptr;
+    }
+
+    static Replacement inside_inline(const TableSpan& table, const KeyChange& change) {
+        const std::string pair = fmt::format("{} = {}", key_text(change.key), change.value);
+        if (table.keys.empty()) return {{table.open, table.open}, " " + pair + " "};
+        const std::size_t end = table.keys.back().value.end;
+        return {{end, end}, ", " + pair};
+    }
+
+    Replacement on_own_line(const TableSpan& table, const KeyChange& change) const {
+        const std::size_t last = table.keys.empty() ? table.open : table.keys.back().value.end;
+        const std::size_t indent_end =
+            std::min(text_.find_first_not_of(" \t", table.line_begin), text_.size());
+        const std::string line =
+            fmt::format("{}{} = {}", text_.substr(table.line_begin, indent_end - table.line_begin),
+                        key_text(change.key), change.value);
+        const std::string_view line_end = line_end_of(text_);
+        const std::size_t end = text_.find('\n', last);
+        if (end == std::string_view::npos)
+            return {{text_.size(), text_.size()}, fmt::format("{}{}", line_end, line)};
+        return {{end + 1, end + 1}, fmt::format("{}{}", line, line_end)};
+    }
+
+    std::string_view text_;
+    std::vector<TableSpan> tables_;
+    std::vector<Replacement> replacements_;
+};
+
+/// New text behind what is there, a blank line between, in the file's own line ends.
+std::string with_appended(std::string text, std::string_view line_end, std::string_view appended) {
+    if (appended.empty()) return text;
+    if (!text.empty()) {
+        if (!text.ends_with('\n')) text += line_end;
+        text += line_end;
+    }
+    for (const char c : appended) {
+        if (c == '\r') continue;
+        if (c == '\n')
+            text += line_end;
+        else
+            text += c;
+    }
+    return text;
+}
+
+/// The entry of a key, made when it is not there.
+Value& entry_of(Table& table, const std::string& key) {
+    for (Entry& entry : table.entries)
+        if (entry.key == key) return entry.value;
+    table.entries.push_back({key, 0, Value{Table{}, 0}});
+    return table.entries.back().value;
+}
+
+Table* part_of(Table& root, const KeyChange& change) {
+    for (Entry& entry : root.entries) {
+        if (entry.key != change.table) continue;
+        if (change.id.empty()) return std::get_if<Table>(&entry.value.data);
+        auto* parts = std::get_if<Array>(&entry.value.data);
+        if (parts == nullptr) return nullptr;
+        for (Value& part : *parts) {
+            Table* table = std::get_if<Table>(&part.data);
+            const Value* id = table != nullptr ? table->find("id") : nullptr;
+            if (id != nullptr && id->text() != nullptr && *id->text() == change.id) return table;
+        }
+    }
+    return nullptr;
+}
+
+/// What the edited file must say: the original's content with the changes made in memory.
+bool apply(Table& root, const std::vector<KeyChange>& changes, const Table& appended) {
+    for (const KeyChange& change : changes) {
+        Table* part = part_of(root, change);
+        const std::optional<Value> value = parsed_value(change.value);
+        if (part == nullptr || !value) return false;
+        entry_of(*part, change.key) = *value;
+    }
+    for (const Entry& entry : appended.entries) {
+        const Value* known = root.find(entry.key);
+        Value& target = entry_of(root, entry.key);
+        const Array* more = entry.value.array();
+        auto* items = std::get_if<Array>(&target.data);
+        if (known != nullptr && items != nullptr && more != nullptr)
+            items->insert(items->end(), more->begin(), more->end());
+        else if (known == nullptr)
+            target = entry.value;
+        else
+            return false;
+    }
+    return true;
+}
+
+InputError refused(const std::string& file, int line, std::string found) {
+    return {{file, line},
+            std::move(found),
+            "a file written so that it can be edited without touching the rest",
+            {}};
+}
+
+int line_of_part(const Document& document, const KeyChange& change) {
+    Table root = document.root();
+    const Table* part = part_of(root, change);
+    return part == nullptr || part->entries.empty() ? 1 : part->entries.front().line;
+}
+
+} // namespace
+
+LoadResult<std::string> edited_document(std::string_view text, const std::string& file,
+                                        const std::vector<KeyChange>& changes, std::string_view appended) {
+    LoadResult<Document> original = parse_document(text, file);
+    if (!original) return {{}, std::move(original.errors)};
+    LoadResult<Document> addition = parse_document(appended, file);
+    if (!addition) return {{}, {refused(file, 1, "text to append that is not TOML")}};
+
+    Editor editor(text);
+    std::vector<InputError> errors;
+    for (const KeyChange& change : changes)
+        if (!editor.set(change))
+            errors.push_back(refused(file, line_of_part(*original.value, change),
+                                     fmt::format("`{}` of {} cannot be set where it stands", change.key,
+                                                 printable(change.id.empty() ? change.table : change.id))));
+    add_source_lines(errors, file, text);
+    if (!errors.empty()) return {{}, std::move(errors)};
+
+    std::string edited = with_appended(editor.result(), line_end_of(text), appended);
+    Table wanted = original.value->root();
+    const bool possible = apply(wanted, changes, addition.value->root());
+    const LoadResult<Document> result = parse_document(edited, file);
+    if (!possible || !result || !same_content(Value{wanted, 0}, Value{result.value->root(), 0}))
+        return {{}, {refused(file, 1, "changes that cannot be written into this file as it stands")}};
+    return {std::move(edited), {}};
+}
+
+std::string toml_string(std::string_view text) {
+    std::string quoted = "\"";
+    for (const char c : text) {
+        const auto byte = static_cast<unsigned char>(c);
+        if (c == '"' || c == '\\')
+            quoted += {'\\', c};
+        else if (byte < 0x20 || byte == 0x7F)
+            quoted += fmt::format("\\u{:04x}", static_cast<unsigned>(byte));
+        else
+            quoted += c;
+    }
+    return quoted + '"';
+}
+
+std::string toml_number(double number) {
+    const std::string text = fmt::format("{}", number);
+    return text.ends_with(".0") ? text.substr(0, text.size() - 2) : text;
+}
+
+} // namespace rillwatt

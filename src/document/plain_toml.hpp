@@ -1,0 +1,13 @@
+#pragma once
+
+#include "rillwatt/document/document.hpp"
+
+namespace rillwatt {
+
+/// Reads the plain part of TOML that nearly every site file consists of: tables of one or two bare or quoted
+/// names, bare keys, strings without escapes, decimal numbers, booleans, lists and inline tables. Empty at
+/// the first thing beyond that, and at anything that might be an error: then the TOML library decides, which
+/// knows all of the language but takes several times as long on sites of thousands of lights.
+std::optional<Table> read_plain_toml(std::string_view text);
+
+} // namespace rillwatt

@@ -1,0 +1,122 @@
+#include "toml_library.hpp"
+
+// The one place that includes the TOML library: header-only, so that the program depends on no further shared
+// library. Its version 3.3 asserts, and in optimised builds runs into undefined behaviour, on some malformed
+// values
+// (`a = ]`): its assertions are kept in every build and made exceptions.
+#undef NDEBUG
+namespace {
+struct BrokenAssumption {};
+[[noreturn]] void assumption_broken() { throw BrokenAssumption{}; }
+} // namespace
+#define TOML_ASSERT(condition) static_cast<void>((condition) || (assumption_broken(), false))
+#define TOML_HEADER_ONLY 1
+#define TOML_EXCEPTIONS 1
+#define TOML_ENABLE_FORMATTERS 0
+#define TOML_ENABLE_UNRELEASED_FEATURES 0
+#include <fmt/format.h>
+#include <toml++/toml.h>
+
+#include <algorithm>
+
+namespace rillwatt {
+namespace {
+
+int line_of(const toml::node& node) { return static_cast<int>(node.source().begin.line); }
+
+Value converted(toml::node& node);
+
+Array converted_items(toml::array& array) {
+    Array items;
+    items.reserve(array.size());
+    for (toml::node& item : array)
+        items.push_back(converted(item));
+    return items;
+}
+
+/// The library sorts keys by name; the file's order is put back.
+Table converted_entries(toml::table& table) {
+    struct Position {
+        toml::source_position at;
+        Entry entry;
+    };
+    std::vector<Position> positions;
+    positions.reserve(table.size());
+    for (auto&& [key, node] : table) {
+        const toml::source_position at = key.source().begin;
+        positions.push_back({at, {std::string(key.str()), static_cast<int>(at.line), converted(node)}});
+    }
+    std::sort(positions.begin(), positions.end(),
+              [](const Position& a, const Position& b) { return a.at < b.at; });
+    Table result;
+    result.entries.reserve(positions.size());
+    for (Position& position : positions)
+        result.entries.push_back(std::move(position.entry));
+    return result;
+}
+
+/// Takes the strings out of the library's tree rather than copying them.
+Value converted(toml::node& node) {
+    const int line = line_of(node);
+    switch (node.type()) {
+    case toml::node_type::string:
+        return {std::move(node.as_string()->get()), line};
+    case toml::node_type::integer:
+        return {node.as_integer()->get(), line};
+    case toml::node_type::floating_point:
+        return {node.as_floating_point()->get(), line};
+    case toml::node_type::boolean:
+        return {node.as_boolean()->get(), line};
+    case toml::node_type::array:
+        return {converted_items(*node.as_array()), line};
+    case toml::node_type::table:
+        return {converted_entries(*node.as_table()), line};
+    default:
+        return {DateOrTime{}, line};
+    }
+}
+
+InputError syntax_error(std::string_view what, int line, std::string_view text, const std::string& file) {
+    std::vector<InputError> errors{
+        {{file, line}, fmt::format("not TOML: {}", printable(what)), "TOML 1.0", {}}};
+    add_source_lines(errors, file, text);
+    return errors.front();
+}
+
+bool breaks_assumption(std::string_view text) {
+    try {
+        static_cast<void>(toml::parse(text));
+    } catch (const toml::parse_error&) {
+    } catch (const BrokenAssumption&) {
+        return true;
+    }
+    return false;
+}
+
+/// The line at which an assumption breaks. The parser reads from front to back, so it is the last line of the
+/// shortest beginning of the text in which one does.
+int malformed_line(std::string_view text) {
+    std::vector<std::size_t> line_ends;
+    for (std::size_t i = 0; i < text.size(); ++i)
+        if (text[i] == '\n') line_ends.push_back(i + 1);
+    const auto first = std::partition_point(line_ends.begin(), line_ends.end(), [&](std::size_t end) {
+        return !breaks_assumption(text.substr(0, end));
+    });
+    return 1 + static_cast<int>(first - line_ends.begin());
+}
+
+} // namespace
+
+LoadResult<Table> read_toml_by_library(std::string_view text, const std::string& file) {
+    try {
+        toml::table root = toml::parse(text);
+        return {converted_entries(root), {}};
+    } catch (const toml::parse_error& error) {
+        const auto line = static_cast<int>(error.source().begin.line);
+        return {{}, {syntax_error(error.description(), std::max(1, line), text, file)}};
+    } catch (const BrokenAssumption&) {
+        return {{}, {syntax_error("a value is missing or malformed", malformed_line(text), text, file)}};
+    }
+}
+
+} // namespace rillwatt
