@@ -6,8 +6,12 @@ namespace rillwatt {
 
 // One function for each command, each in its own file of src/cli; src/cli/all_commands.cpp puts them in
 // order.
+Command catalog_command();
+Command check_command();
 Command completions_command();
+Command explain_command();
 Command manual_command();
 Command rules_command();
+Command schema_command();
 
 } // namespace rillwatt

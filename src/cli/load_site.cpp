@@ -1,0 +1,118 @@
+#include "rillwatt/cli/load_site.hpp"
+
+#include "rillwatt/catalog/read_catalog.hpp"
+#include "rillwatt/cli/file_access.hpp"
+#include "rillwatt/site/read_site.hpp"
+
+#include <fmt/format.h>
+
+#include <filesystem>
+#include <ostream>
+
+namespace rillwatt {
+
+namespace {
+
+using Errors = std::vector<InputError>;
+
+void append(Errors& errors, Errors more) {
+    errors.insert(errors.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+}
+
+InputError cannot_read(const std::string& path, const std::string& problem, SourceLocation named_at) {
+    if (named_at.file.empty()) named_at = {path, 0};
+    return {.location = std::move(named_at),
+            .found = fmt::format("the file `{}` cannot be read ({})", printable(path), problem),
+            .expected = "the name of a file that can be read"};
+}
+
+/// Adds one catalog file; errors are gathered and the catalog stays as it was.
+void add_catalog(const std::string& path, const SourceLocation& named_at, Catalog& catalog, Errors& errors) {
+    FileText file = read_file(path);
+    if (!file.text) return errors.push_back(cannot_read(path, file.problem, named_at));
+    LoadResult<Catalog> read = read_catalog(*file.text, path, catalog);
+    append(errors, std::move(read.errors));
+    if (read.value) catalog = std::move(*read.value);
+}
+
+std::string beside(const std::string& file, const std::string& name) {
+    const std::filesystem::path path(name);
+    return path.is_absolute() ? name : (std::filesystem::path(file).parent_path() / path).string();
+}
+
+Catalog gather_catalogs(const Site* site, const std::vector<std::string>& more, Errors& errors) {
+    LoadResult<Catalog> built_in = read_built_in_catalog();
+    append(errors, std::move(built_in.errors));
+    Catalog catalog = std::move(built_in.value).value_or(Catalog());
+    if (site != nullptr)
+        for (const std::string& name : site->settings.catalogs)
+            add_catalog(beside(site->file, name), {site->file, 0}, catalog, errors);
+    for (const std::string& path : more)
+        add_catalog(path, {}, catalog, errors);
+    if (errors.empty()) append(errors, check_catalog(catalog));
+    return catalog;
+}
+
+} // namespace
+
+void print_errors(const std::vector<InputError>& errors, Console& console) {
+    for (const InputError& error : errors)
+        console.err << input_error_text(error);
+}
+
+std::optional<Catalog> load_catalogs(const std::vector<std::string>& more_catalogs, Console& console) {
+    Errors errors;
+    Catalog catalog = gather_catalogs(nullptr, more_catalogs, errors);
+    print_errors(errors, console);
+    if (!errors.empty()) return std::nullopt;
+    return catalog;
+}
+
+std::optional<LoadedSite> load_site(const std::string& path, const std::vector<std::string>& more_catalogs,
+                                    Console& console) {
+    FileText file = read_file(path);
+    if (!file.text) {
+        print_errors({cannot_read(path, file.problem, {})}, console);
+        return std::nullopt;
+    }
+    LoadResult<Site> site = read_site(*file.text, path);
+    Errors errors = std::move(site.errors);
+    Catalog catalog = gather_catalogs(site.value ? &*site.value : nullptr, more_catalogs, errors);
+    if (site.value && errors.empty()) {
+        append(errors, check_against_catalog(*site.value, catalog, *file.text));
+    }
+    print_errors(errors, console);
+    if (!errors.empty()) return std::nullopt;
+    return LoadedSite{path, std::move(*file.text), std::make_shared<const Site>(std::move(*site.value)),
+                      std::make_shared<const Catalog>(std::move(catalog))};
+}
+
+std::optional<LoadedSite> load_site(const Arguments& arguments, Console& console) {
+    return load_site(arguments.text("SITE"), arguments.all("--catalog"), console);
+}
+
+std::optional<PhotometricFiles> load_photometry(const LoadedSite& loaded, Console& console) {
+    PhotometricFiles files;
+    Errors errors;
+    for (const Fixture& fixture : loaded.site->fixtures) {
+        const FixtureType* type = find_entry(loaded.catalog->fixtures, fixture.model);
+        const auto* file = type == nullptr ? nullptr : std::get_if<FileDistribution>(&type->distribution);
+        if (file == nullptr || files.contains(file->path)) continue;
+        FileText read = read_file(file->path);
+        if (!read.text) errors.push_back(cannot_read(file->path, read.problem, type->location));
+        files[file->path] = read.text.value_or("");
+    }
+    print_errors(errors, console);
+    if (!errors.empty()) return std::nullopt;
+    return files;
+}
+
+std::optional<Assessment> load_and_assess(const Arguments& arguments, Console& console) {
+    std::optional<LoadedSite> loaded = load_site(arguments, console);
+    if (!loaded) return std::nullopt;
+    LoadResult<Assessment> assessed = assess(loaded->site, loaded->catalog);
+    print_errors(assessed.errors, console);
+    return std::move(assessed.value);
+}
+
+} // namespace rillwatt

@@ -1,0 +1,19 @@
+#!/usr/bin/env bash
+# Builds the fuzzers with clang and runs each for a fixed time: tests/fuzz/run.sh [SECONDS], default 20.
+# What they find is left in build/fuzz/found.
+set -euo pipefail
+cd "$(dirname "$0")/../.."
+seconds=${1:-20}
+cmake --preset fuzz >/dev/null
+cmake --build --preset fuzz
+mkdir -p build/fuzz/found
+for seeds in tests/fuzz/seeds/*/; do
+  name=$(basename "$seeds")
+  corpus=build/fuzz/corpus/$name
+  mkdir -p "$corpus"
+  echo "== fuzzing $name for $seconds s"
+  build/fuzz/tests/fuzz/"${name}_fuzzer" -max_total_time="$seconds" -timeout=10 -rss_limit_mb=2048 -max_len=8192 \
+    -print_final_stats=1 -artifact_prefix=build/fuzz/found/ "$corpus" "$seeds" 2>&1 |
+    grep -E "^stat::(number_of_executed|peak_rss)|ERROR|SUMMARY|BINGO|artifact" || true
+  [ "${PIPESTATUS[0]}" -eq 0 ] || { echo "fuzzer $name found something"; exit 1; }
+done
