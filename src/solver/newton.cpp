@@ -43,6 +43,29 @@ void linearise_filaments(const Network& network, FilamentLine line, Workspace& w
     }
 }
 
+/// A lamp as the splice sees it through its lead: `amps + slope * splice volts`.
+struct LampLine {
+    double pivot; ///< sign of `1 + lead * slope at the lamp`
+    double inverse;
+    double amps;
+    double slope;
+};
+
+/// Tangent of `power / V + fixed_amps + fixed_slope * V`, the lead eliminated. A constant-power lamp takes
+/// all of it times V^2, which saves a division.
+inline LampLine line_of(double power, double fixed_amps, double fixed_slope, double lead, double volts) {
+    if (power > 0) {
+        const double square = volts * volts;
+        const double slope = fixed_slope * square - power;
+        const double pivot = square + lead * slope;
+        const double inverse = 1 / kept_from_zero(pivot);
+        return {pivot, square * inverse, (fixed_amps * square + 2 * power * volts) * inverse,
+                slope * inverse};
+    }
+    const double inverse = 1 / (1 + lead * fixed_slope);
+    return {1, inverse, fixed_amps * inverse, fixed_slope * inverse};
+}
+
 /// Backward: reduces every subtree to amperes and slope as its feed sees it. Returns how many pivots are not
 /// positive.
 int reduce_subtrees(const Network& network, Workspace& work, const std::vector<double>& lamp_volts) {
@@ -53,19 +76,15 @@ int reduce_subtrees(const Network& network, Workspace& work, const std::vector<d
     std::fill(work.carried_slope.begin(), work.carried_slope.end(), 0.0);
     int not_positive = 0;
     for (std::size_t i = network.node_count(); i-- > 0;) {
-        const double power = network.power[i];
-        const double per_volt = power > 0 ? 1 / lamp_volts[i] : 0;
-        const double slope = fixed_slope[i] - power * per_volt * per_volt;
-        const double amps = fixed_amps[i] + 2 * power * per_volt;
-        const double lead_pivot = 1 + network.lead_ohms[i] * slope;
-        const double lamp_inverse = 1 / kept_from_zero(lead_pivot);
-        const double subtree_amps = work.carried_amps[i] + amps * lamp_inverse;
-        const double subtree_slope = work.carried_slope[i] + slope * lamp_inverse;
+        const double lead = network.lead_ohms[i];
+        const LampLine lamp = line_of(network.power[i], fixed_amps[i], fixed_slope[i], lead, lamp_volts[i]);
+        const double subtree_amps = work.carried_amps[i] + lamp.amps;
+        const double subtree_slope = work.carried_slope[i] + lamp.slope;
         const double pivot = 1 + network.ohms[i] * subtree_slope;
         const double inverse = 1 / kept_from_zero(pivot);
-        not_positive += (lead_pivot <= 0) + (pivot <= 0);
-        work.lamp_amps[i] = amps;
-        work.lamp_inverse[i] = lamp_inverse;
+        not_positive += (lamp.pivot <= 0) + (pivot <= 0);
+        work.lead_volts[i] = lead * lamp.amps;
+        work.lamp_inverse[i] = lamp.inverse;
         work.carried_amps[i] = subtree_amps;
         work.branch_inverse[i] = inverse;
         const auto feed = static_cast<std::size_t>(network.feed[i]);
@@ -106,8 +125,7 @@ Step move_lamps(const Network& network, const Workspace& work, NetworkSolution& 
     double size = 0;
     bool sound = true;
     for (std::size_t i = 0; i < network.node_count(); ++i) {
-        const double volts =
-            (solution.node_volts[i] - network.lead_ohms[i] * work.lamp_amps[i]) * work.lamp_inverse[i];
+        const double volts = solution.node_volts[i] * work.lamp_inverse[i] - work.lead_volts[i];
         size = std::max(size, std::abs(volts - solution.lamp_volts[i]));
         // Written so that what is no number is not sound either.
         sound &= volts >= 0 && (volts > 0 || network.power[i] + network.current[i] == 0);
@@ -229,7 +247,7 @@ void size_workspace(const Network& network, Workspace& work) {
     const auto slots = count + network.run_count();
     work.carried_amps.resize(slots);
     work.carried_slope.resize(slots);
-    for (auto* column : {&work.lamp_amps, &work.lamp_inverse, &work.branch_inverse})
+    for (auto* column : {&work.lead_volts, &work.lamp_inverse, &work.branch_inverse})
         column->resize(count);
     work.check_volts.resize(slots);
     if (!network.filaments.empty()) {

@@ -71,8 +71,8 @@ double cable_ohms(const CableType& cable, Metres length, Celsius temperature);
 struct Workspace {
     std::vector<double> carried_amps;   ///< constant part of what a subtree draws
     std::vector<double> carried_slope;  ///< and its change per volt
-    std::vector<double> lamp_amps;      ///< constant part of what a lamp draws
-    std::vector<double> lamp_inverse;   ///< 1 / pivot of its lead
+    std::vector<double> lead_volts;     ///< constant part of what a lead drops
+    std::vector<double> lamp_inverse;   ///< 1 / pivot of a lead
     std::vector<double> branch_inverse; ///< 1 / pivot of its cable
     std::vector<double> fixed_amps;     ///< constant currents plus filaments, linearised
     std::vector<double> fixed_slope;    ///< conductances plus filaments, linearised
