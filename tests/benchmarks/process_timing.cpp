@@ -1,0 +1,60 @@
+#include "process_timing.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <chrono>
+#include <cstdlib>
+#include <fcntl.h>
+#include <sys/resource.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+namespace {
+
+double milliseconds(const timeval& time) {
+    return 1e3 * static_cast<double>(time.tv_sec) + 1e-3 * static_cast<double>(time.tv_usec);
+}
+
+[[noreturn]] void become(const std::vector<std::string>& command, const std::string& output) {
+    std::vector<char*> arguments;
+    for (const std::string& word : command)
+        arguments.push_back(const_cast<char*>(word.c_str()));
+    arguments.push_back(nullptr);
+    dup2(open(output.c_str(), O_WRONLY | O_CREAT | O_TRUNC, 0644), STDOUT_FILENO);
+    dup2(open("/dev/null", O_WRONLY), STDERR_FILENO);
+    execvp(arguments[0], arguments.data());
+    _exit(127);
+}
+
+} // namespace
+
+ProcessTiming time_process(const std::vector<std::string>& command, const std::string& output) {
+    const auto start = std::chrono::steady_clock::now();
+    const pid_t child = fork();
+    if (child == 0) become(command, output);
+    int status = 0;
+    rusage usage{};
+    wait4(child, &status, 0, &usage);
+    const std::chrono::duration<double, std::milli> taken = std::chrono::steady_clock::now() - start;
+    ProcessTiming timing;
+    timing.wall_milliseconds = taken.count();
+    timing.processor_milliseconds = milliseconds(usage.ru_utime) + milliseconds(usage.ru_stime);
+    timing.megabytes = static_cast<double>(usage.ru_maxrss) / 1024;
+    timing.status = WIFEXITED(status) ? WEXITSTATUS(status) : -1;
+    if (timing.status < 0 || timing.status > 1) {
+        fmt::print("{} ended with status {}\n", command.front(), timing.status);
+        std::exit(1);
+    }
+    return timing;
+}
+
+ProcessTiming best_of(const std::vector<ProcessTiming>& runs) {
+    ProcessTiming best = runs.at(0);
+    for (const ProcessTiming& run : runs) {
+        best.wall_milliseconds = std::min(best.wall_milliseconds, run.wall_milliseconds);
+        best.processor_milliseconds = std::min(best.processor_milliseconds, run.processor_milliseconds);
+        best.megabytes = std::min(best.megabytes, run.megabytes);
+    }
+    return best;
+}
