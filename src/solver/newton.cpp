@@ -11,8 +11,8 @@ namespace {
 constexpr double filament_exponent = 0.55;
 constexpr double dark_volts = 1e-30; // below it a filament counts as the resistance it is there
 constexpr int step_limit = 200;      // Newton's halves its distance at the very least; 60 reach the last bit
-constexpr int chord_rounds = 100;    // of `chords_per_round` steps each
-constexpr int chords_per_round = 8;
+constexpr int first_chords = 8;      // in the first round along chords; each round has twice as many
+constexpr int chord_limit = 1024;    // in the last
 
 /// Tangent to a filament's current, or the chord from zero to it, which lies below it.
 enum class FilamentLine { tangent, chord };
@@ -232,8 +232,8 @@ bool iterate(const Network& network, Workspace& work, NetworkSolution& solution)
 /// For filaments so overloaded that their tangent leads astray: down along chords, from time to time trying
 /// whether Newton's converges from there.
 bool iterate_along_chords(const Network& network, Workspace& work, NetworkSolution& solution) {
-    for (int round = 0; round < chord_rounds; ++round) {
-        for (int i = 0; i < chords_per_round; ++i)
+    for (int chords = first_chords; chords <= chord_limit; chords *= 2) {
+        for (int i = 0; i < chords; ++i)
             if (!newton_step(network, FilamentLine::chord, work, solution).sound) return false;
         work.kept_volts = solution.lamp_volts;
         if (iterate(network, work, solution)) return true;
