@@ -65,6 +65,7 @@ CLI::App* add_command(CLI::App& program, const Command& command, Slots& slots) {
         option->type_name("");
         option->expected(1);
         option->multi_option_policy(CLI::MultiOptionPolicy::Throw);
+        option->allow_extra_args(false); // the next word is the next argument's
         option->required(spec.required);
     }
     for (const OptionSpec& spec : command.options)

@@ -79,7 +79,7 @@ std::string water(const StarterAnswers& a, const Ruler& ruler) {
         ruler.point({middle - half, far}), ruler.point({middle + half, far}), ruler.length(a.falls_drop));
     if (a.house_width.value() > 0)
         text +=
-            fmt::format("\n[[viewpoint]]\nid = \"house\"\n# a step out of the door\nat = {}\neye = \"5 ft\"\n"
+            fmt::format("\n[[viewpoint]]\nid = \"house door\"\n# a step out of the door\nat = {}\neye = \"5 ft\"\n"
                         "looks_at = [\"falls\"]\n",
                         ruler.point({a.house_width.value() / 2, feet(2).value()}));
     return text;

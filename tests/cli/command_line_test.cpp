@@ -60,6 +60,12 @@ TEST_CASE("a wrong command line is said on standard error with status 2") {
     }
 }
 
+TEST_CASE("two arguments go to their own places") {
+    const Outcome outcome = type({"explain", "/nowhere/site.toml", "lamp"});
+    CHECK(outcome.status == ExitStatus::wrong_input);
+    CHECK(holds(outcome.err, "/nowhere/site.toml"));
+}
+
 TEST_CASE("the version is the project's") {
     CHECK(type({"--version"}).out == "rillwatt " + program_version() + "\n");
 }

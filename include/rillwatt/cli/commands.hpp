@@ -11,6 +11,7 @@ Command check_command();
 Command completions_command();
 Command explain_command();
 Command manual_command();
+Command new_command();
 Command rules_command();
 Command schema_command();
 

@@ -1,0 +1,279 @@
+#include "rillwatt/cli/commands.hpp"
+#include "rillwatt/cli/file_access.hpp"
+#include "rillwatt/finding/input_error.hpp"
+#include "rillwatt/site/starter_site.hpp"
+
+#include <fmt/format.h>
+
+#include "example_site.hpp"
+#include <charconv>
+#include <filesystem>
+#include <istream>
+#include <map>
+#include <ostream>
+
+namespace rillwatt {
+
+namespace {
+
+enum class AnswerKind { text, units, length, count, point, size, path };
+
+/// One question: asked when somebody sits at the keyboard, an option for everybody else.
+struct Question {
+    const char* option;
+    const char* value;
+    const char* words;
+    const char* fallback; ///< taken when nothing is answered
+    AnswerKind kind;
+};
+
+constexpr Question questions[] = {
+    {"--name", "TEXT", "What is the garden called", "my garden", AnswerKind::text},
+    {"--units", "UNITS", "Measured in ft or m", "ft", AnswerKind::units},
+    {"--house-width", "LENGTH", "How wide is the house wall that faces the garden (0: no house)", "40",
+     AnswerKind::length},
+    {"--house-depth", "LENGTH", "How deep is the house", "25", AnswerKind::length},
+    {"--outlet", "LENGTH", "How far along that wall, from its left end, is the outdoor outlet", "2",
+     AnswerKind::length},
+    {"--pond-at", "X,Y",
+     "Where is the pond's nearest left corner: along the wall, away from it (empty: no pond)", "",
+     AnswerKind::point},
+    {"--pond-size", "WxL", "How wide and how long is the pond", "10x8", AnswerKind::size},
+    {"--falls-width", "LENGTH", "How wide are the falls at its far edge (0: none)", "0", AnswerKind::length},
+    {"--falls-drop", "LENGTH", "How high do they fall", "1.5", AnswerKind::length},
+    {"--water-lights", "COUNT", "How many lights in the water", "0", AnswerKind::count},
+    {"--path", "POINTS", "The path, as points \"X,Y X,Y ...\" along its middle (empty: no path)", "",
+     AnswerKind::path},
+    {"--path-width", "LENGTH", "How wide is the path", "4", AnswerKind::length},
+    {"--path-lights", "COUNT", "How many lights along the path", "0", AnswerKind::count},
+    {"--accent-lights", "COUNT", "How many lights on plants and walls", "0", AnswerKind::count},
+    {"--pumps", "COUNT", "How many pumps", "0", AnswerKind::count},
+    {"--pump-model", "MODEL", "Which pump, as `rillwatt catalog --kind pump` lists them", "pump-180w",
+     AnswerKind::text},
+};
+
+using Answers = std::map<std::string, std::string, std::less<>>;
+
+std::vector<std::string> split(const std::string& text, const char* separators) {
+    std::vector<std::string> parts;
+    std::size_t at = 0;
+    while ((at = text.find_first_not_of(separators, at)) != std::string::npos) {
+        const std::size_t end = text.find_first_of(separators, at);
+        parts.push_back(text.substr(at, end - at));
+        at = end;
+        if (end == std::string::npos) break;
+    }
+    return parts;
+}
+
+std::optional<Metres> length_answer(const std::string& text, LengthUnit units) {
+    Arguments bare;
+    bare.set("n", {text});
+    if (const std::optional<double> number = bare.number("n"))
+        return units == LengthUnit::feet ? feet(*number) : Metres(*number);
+    return parse_length(text);
+}
+
+std::optional<PlanPoint> point_answer(const std::string& text, LengthUnit units) {
+    const std::vector<std::string> parts = split(text, ",");
+    if (parts.size() != 2) return std::nullopt;
+    const std::optional<Metres> x = length_answer(parts[0], units);
+    const std::optional<Metres> y = length_answer(parts[1], units);
+    if (!x || !y) return std::nullopt;
+    return PlanPoint{x->value(), y->value()};
+}
+
+std::optional<PlanPoint> size_answer(const std::string& text, LengthUnit units) {
+    const std::vector<std::string> parts = split(text, "xX");
+    if (parts.size() != 2) return std::nullopt;
+    return point_answer(parts[0] + "," + parts[1], units);
+}
+
+std::optional<std::vector<PlanPoint>> path_answer(const std::string& text, LengthUnit units) {
+    std::vector<PlanPoint> points;
+    for (const std::string& word : split(text, " ;")) {
+        const std::optional<PlanPoint> point = point_answer(word, units);
+        if (!point) return std::nullopt;
+        points.push_back(*point);
+    }
+    if (points.size() == 1) return std::nullopt;
+    return points;
+}
+
+std::optional<int> count_answer(const std::string& text) {
+    int count = 0;
+    const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), count);
+    if (fault != std::errc() || end != text.data() + text.size() || count < 0 || count > 200)
+        return std::nullopt;
+    return count;
+}
+
+/// What is wrong with an answer; empty when nothing is.
+std::string objection(const Question& question, const std::string& answer, LengthUnit units) {
+    switch (question.kind) {
+    case AnswerKind::text:
+        return answer.empty() ? "an answer is needed" : "";
+    case AnswerKind::units:
+        return answer == "ft" || answer == "m" ? "" : "ft or m is expected";
+    case AnswerKind::length: {
+        const std::optional<Metres> length = length_answer(answer, units);
+        if (length && length->value() >= 0 && length->value() <= 1000) return "";
+        return "a length is expected: 12, \"12 ft 6 in\", \"3.8 m\"; at most 1 km";
+    }
+    case AnswerKind::count:
+        return count_answer(answer) ? "" : "a whole number from 0 to 200 is expected";
+    case AnswerKind::point:
+        return answer.empty() || point_answer(answer, units) ? ""
+                                                             : "two lengths with a comma are expected: 12,20";
+    case AnswerKind::size: {
+        const std::optional<PlanPoint> size = size_answer(answer, units);
+        return size && size->x > 0 && size->y > 0 ? "" : "two lengths with an x are expected: 10x8";
+    }
+    case AnswerKind::path:
+        return path_answer(answer, units) ? "" : "at least two points are expected: \"0,4 12,4 20,8\"";
+    }
+    return "";
+}
+
+LengthUnit units_of(const Answers& answers) {
+    const auto it = answers.find("--units");
+    return it != answers.end() && it->second == "m" ? LengthUnit::metres : LengthUnit::feet;
+}
+
+/// Asks until the answer fits or the input ends; then the fallback.
+std::string ask(const Question& question, LengthUnit units, Console& console) {
+    for (;;) {
+        console.err << question.words << (*question.fallback ? fmt::format(" [{}]", question.fallback) : "")
+                    << "? " << std::flush;
+        std::string answer;
+        if (!std::getline(console.in, answer)) return question.fallback;
+        if (answer.empty()) answer = question.fallback;
+        const std::string problem = objection(question, answer, units);
+        if (problem.empty()) return answer;
+        console.err << "  " << problem << '\n';
+    }
+}
+
+/// Every answer, or nothing when an option's value is wrong; all wrong ones are named at once.
+std::optional<Answers> gather(const Arguments& arguments, Console& console) {
+    Answers answers;
+    bool sound = true;
+    for (const Question& question : questions) {
+        if (arguments.has(question.option)) {
+            answers[question.option] = arguments.text(question.option);
+            const std::string problem = objection(question, answers[question.option], units_of(answers));
+            if (problem.empty()) continue;
+            console.err << fmt::format("rillwatt new: {} `{}`: {}\n", question.option,
+                                       printable(answers[question.option]), problem);
+            sound = false;
+        } else if (console.interactive && !arguments.has("--unattended")) {
+            answers[question.option] = ask(question, units_of(answers), console);
+        } else {
+            answers[question.option] = question.fallback;
+        }
+    }
+    if (!sound) return std::nullopt;
+    return answers;
+}
+
+StarterAnswers understood(const Answers& answers) {
+    const LengthUnit units = units_of(answers);
+    const auto length = [&](const char* name) {
+        return length_answer(answers.at(name), units).value_or(Metres(0));
+    };
+    const auto count = [&](const char* name) { return count_answer(answers.at(name)).value_or(0); };
+    StarterAnswers a{.name = answers.at("--name"),
+                     .units = units,
+                     .house_width = length("--house-width"),
+                     .house_depth = length("--house-depth"),
+                     .outlet = length("--outlet"),
+                     .falls_width = length("--falls-width"),
+                     .falls_drop = length("--falls-drop"),
+                     .path = path_answer(answers.at("--path"), units).value_or(std::vector<PlanPoint>()),
+                     .path_width = length("--path-width"),
+                     .water_lights = count("--water-lights"),
+                     .path_lights = count("--path-lights"),
+                     .accent_lights = count("--accent-lights"),
+                     .pumps = count("--pumps"),
+                     .pump_model = answers.at("--pump-model")};
+    if (const auto corner = point_answer(answers.at("--pond-at"), units)) {
+        const PlanPoint size = size_answer(answers.at("--pond-size"), units).value_or(PlanPoint{3, 3});
+        a.pond = StarterPond{*corner, Metres(size.x), Metres(size.y)};
+    }
+    return a;
+}
+
+ExitStatus refuse(const std::string& path, const std::string& problem, Console& console) {
+    console.err << fmt::format("rillwatt new: {}: {}; nothing was written over\n", printable(path), problem);
+    return ExitStatus::wrong_input;
+}
+
+ExitStatus write_example(const std::string& given, Console& console) {
+    const std::string folder = given.empty() ? "fernhollow" : given;
+    std::error_code fault;
+    if (!std::filesystem::create_directory(folder, fault) && fault)
+        return refuse(folder, fault.message(), console);
+    for (const ExampleFile& file : example_files())
+        if (std::filesystem::exists(folder + "/" + file.name, fault))
+            return refuse(folder + "/" + file.name, "the file exists already", console);
+    for (const ExampleFile& file : example_files()) {
+        const std::string path = folder + "/" + file.name;
+        const std::string problem = write_new_file(path, std::string(file.text));
+        if (!problem.empty()) return refuse(path, problem, console);
+        console.out << path << '\n';
+    }
+    console.err << fmt::format("Next: rillwatt check {}/site.toml\n", printable(folder));
+    return ExitStatus::ok;
+}
+
+ExitStatus run(const Arguments& arguments, Console& console) {
+    const std::string& path = arguments.text("FILE");
+    if (arguments.has("--example")) return write_example(path, console);
+    if (path.empty()) return refuse("FILE", "the name of the file to write is missing", console);
+    std::error_code fault;
+    if (std::filesystem::exists(std::filesystem::symlink_status(path, fault)))
+        return refuse(path, "the file exists already", console);
+    const std::optional<Answers> answers = gather(arguments, console);
+    if (!answers) return ExitStatus::wrong_input;
+    const std::string problem = write_new_file(path, starter_site(understood(*answers)));
+    if (!problem.empty()) return refuse(path, problem, console);
+    console.out << path << '\n';
+    console.err << fmt::format("Next: rillwatt check {0}\nThen: rillwatt size {0} --write\n",
+                               printable(path));
+    return ExitStatus::ok;
+}
+
+std::vector<OptionSpec> options() {
+    std::vector<OptionSpec> specs;
+    for (const Question& question : questions)
+        specs.push_back({.name = question.option,
+                         .value = question.value,
+                         .help = *question.fallback
+                                     ? fmt::format("{} (else {})", question.words, question.fallback)
+                                     : std::string(question.words)});
+    specs.push_back(
+        {.name = "--unattended", .help = "ask nothing: what no option says is left as it is in brackets"});
+    specs.push_back({.name = "--example",
+                     .help = "write the example garden with its catalog into a folder of that name"});
+    return specs;
+}
+
+} // namespace
+
+Command new_command() {
+    return {.name = "new",
+            .summary = "Write a first site file from a dozen questions",
+            .description =
+                "Asks at a terminal; elsewhere every question is an option. Measures go from the left end of "
+                "the house wall that faces the garden: along the wall, then away from it. Never writes over "
+                "a file.",
+            .arguments = {{.name = "FILE",
+                           .help = "the site file to write; with --example a folder",
+                           .required = false}},
+            .options = options(),
+            .examples = {{"rillwatt new garden.toml", "ask, then write garden.toml"},
+                         {"rillwatt new --example", "write the example garden into the folder fernhollow"}},
+            .run = run};
+}
+
+} // namespace rillwatt
