@@ -12,8 +12,10 @@ for seeds in tests/fuzz/seeds/*/; do
   corpus=build/fuzz/corpus/$name
   mkdir -p "$corpus"
   echo "== fuzzing $name for $seconds s"
+  log=build/fuzz/found/$name.log
+  status=0
   build/fuzz/tests/fuzz/"${name}_fuzzer" -max_total_time="$seconds" -timeout=10 -rss_limit_mb=2048 -max_len=8192 \
-    -print_final_stats=1 -artifact_prefix=build/fuzz/found/ "$corpus" "$seeds" 2>&1 |
-    grep -E "^stat::(number_of_executed|peak_rss)|ERROR|SUMMARY|BINGO|artifact" || true
-  [ "${PIPESTATUS[0]}" -eq 0 ] || { echo "fuzzer $name found something"; exit 1; }
+    -print_final_stats=1 -artifact_prefix=build/fuzz/found/ "$corpus" "$seeds" >"$log" 2>&1 || status=$?
+  grep -E "^stat::(number_of_executed|peak_rss)|ERROR|SUMMARY|BINGO|artifact" "$log" || true
+  [ "$status" -eq 0 ] || { echo "fuzzer $name found something: see $log"; exit 1; }
 done
