@@ -26,7 +26,8 @@ constexpr Field<DistributionDraft> fields[] = {
     number_field<DistributionDraft, &DistributionDraft::degrees>(angle("degrees", inside(0, 179))),
     number_field<DistributionDraft, &DistributionDraft::shadow>(angle("shadow", between(0, 89))),
     number_field<DistributionDraft, &DistributionDraft::cutoff>(angle("cutoff", inside(0, 180))),
-    text_field<DistributionDraft, &DistributionDraft::file>({.key = "file", .kind = FieldKind::id}),
+    text_field<DistributionDraft, &DistributionDraft::file>(
+        {.key = "file", .kind = FieldKind::id, .most_bytes = longest_path}),
 };
 
 /// A path in a catalog is meant from the folder of that catalog.

@@ -54,6 +54,8 @@ std::string choice_words(const FieldSpec& field) {
 
 std::string count_words(const FieldSpec& field, std::string_view item) {
     if (field.least_items == field.most_items) return fmt::format("a list of {} {}", field.least_items, item);
+    const bool bounded = field.most_items != std::numeric_limits<std::size_t>::max();
+    if (bounded) return fmt::format("a list of {} to {} {}", field.least_items, field.most_items, item);
     if (field.least_items > 0) return fmt::format("a list of at least {} {}", field.least_items, item);
     return fmt::format("a list of {}", item);
 }
@@ -63,8 +65,9 @@ std::string count_words(const FieldSpec& field, std::string_view item) {
 std::string expected_words(const FieldSpec& field, bool bare_lengths) {
     switch (field.kind) {
     case FieldKind::id:
-        return field.target_words.empty() ? "printable text that is not empty, of at most 200 bytes"
-                                          : fmt::format("the id of {}", field.target_words);
+        return field.target_words.empty()
+                   ? fmt::format("printable text that is not empty, of at most {} bytes", field.most_bytes)
+                   : fmt::format("the id of {}", field.target_words);
     case FieldKind::text:
         return "text";
     case FieldKind::reference:

@@ -122,24 +122,39 @@ class PlainReader {
         return &table.entries.back().value;
     }
 
-    /// The table that the keys after this header go into.
+    /// The table that the keys after this header go into; null when the header is not plain.
     Table* header() {
         ++at_;
         const bool repeated = take('[');
-        std::optional<std::string> name = key();
-        if (!name) return nullptr;
-        std::optional<std::string> second;
-        if (take('.')) {
-            second = key();
-            if (!second || repeated) return nullptr;
-        }
+        std::vector<std::string> path;
+        do {
+            std::optional<std::string> part = key();
+            if (!part) return nullptr;
+            path.push_back(std::move(*part));
+        } while (take('.'));
         if (!take(']') || (repeated && !take(']'))) return nullptr;
-        if (repeated) return next_of(*name);
-        Table* table = second ? parent_of(*name) : &root_;
-        Value* value = table != nullptr ? added(*table, second ? std::move(*second) : *name) : nullptr;
-        if (value == nullptr) return nullptr;
-        value->data = Table{};
-        return std::get_if<Table>(&value->data);
+        if (!repeated) return opened(path);
+        return path.size() == 1 ? next_of(path.front()) : nullptr;
+    }
+
+    /// The new table `[a.b.c]`. The tables on the way to it are made, or were made by such headers.
+    Table* opened(const std::vector<std::string>& path) {
+        constexpr std::size_t most_headers = 1000; // looked through one by one
+        Table* table = &root_;
+        std::string way;
+        for (std::size_t i = 0; i < path.size(); ++i) {
+            way += path[i] + '\n';
+            const bool is_new = std::find(opened_.begin(), opened_.end(), way) == opened_.end();
+            if (!is_new && i + 1 == path.size()) return nullptr;
+            Value* value = is_new ? added(*table, path[i]) : &entry_of(*table, path[i])->value;
+            if (value == nullptr || opened_.size() > most_headers) return nullptr;
+            if (is_new) {
+                value->data = Table{};
+                opened_.push_back(way);
+            }
+            table = std::get_if<Table>(&value->data);
+        }
+        return table;
     }
 
     /// A new table at the end of `[[name]]`.
@@ -151,28 +166,17 @@ class PlainReader {
             list->data = Array{};
             repeated_.push_back(name);
         } else {
-            list = &root_entry(name)->value;
+            list = &entry_of(root_, name)->value;
         }
         Array& tables = std::get<Array>(list->data);
         tables.push_back({Table{}, line_});
         return std::get_if<Table>(&tables.back().data);
     }
 
-    /// The table `[name.x]` belongs to, as long as nothing but such headers made it.
-    Table* parent_of(const std::string& name) {
-        if (std::find(parents_.begin(), parents_.end(), name) == parents_.end()) {
-            Value* value = added(root_, name);
-            if (value == nullptr) return nullptr;
-            value->data = Table{};
-            parents_.push_back(name);
-        }
-        return std::get_if<Table>(&root_entry(name)->value.data);
-    }
-
-    Entry* root_entry(const std::string& name) {
-        const auto entry = std::find_if(root_.entries.begin(), root_.entries.end(),
+    static Entry* entry_of(Table& table, const std::string& name) {
+        const auto entry = std::find_if(table.entries.begin(), table.entries.end(),
                                         [&](const Entry& e) { return e.key == name; });
-        return entry == root_.entries.end() ? nullptr : &*entry;
+        return entry == table.entries.end() ? nullptr : &*entry;
     }
 
     bool key_and_value(Table& table) {
@@ -274,7 +278,7 @@ class PlainReader {
     int line_ = 1;
     Table root_;
     std::vector<std::string> repeated_; ///< names of `[[name]]` so far
-    std::vector<std::string> parents_;  ///< names of `[name.x]` so far
+    std::vector<std::string> opened_;   ///< tables that `[a.b]` headers made, each part and a line end
 };
 
 } // namespace

@@ -1,9 +1,8 @@
 #include "toml_library.hpp"
 
 // The one place that includes the TOML library: header-only, so that the program depends on no further shared
-// library. Its version 3.3 asserts, and in optimised builds runs into undefined behaviour, on some malformed
-// values
-// (`a = ]`): its assertions are kept in every build and made exceptions.
+// library. Version 3.3 asserts on some malformed values (`a = ]`), and in optimised builds runs into
+// undefined behaviour there: its assertions are kept in every build and made exceptions.
 #undef NDEBUG
 namespace {
 struct BrokenAssumption {};

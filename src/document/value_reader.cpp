@@ -6,19 +6,17 @@
 namespace rillwatt {
 namespace {
 
-constexpr std::size_t longest_id = 200;
-
 bool is_id_kind(FieldKind kind) { return kind == FieldKind::id || kind == FieldKind::reference; }
 
-bool is_good_id(const std::string& text) {
-    return !text.empty() && text.size() <= longest_id && is_printable(text);
+bool is_good_id(const std::string& text, const FieldSpec& field) {
+    return !text.empty() && text.size() <= field.most_bytes && is_printable(text);
 }
 
 } // namespace
 
 std::optional<std::string> ValueReader::text(const FieldSpec& field, const Value& value) {
     const std::string* text = value.text();
-    if (text != nullptr && (!is_id_kind(field.kind) || is_good_id(*text))) return *text;
+    if (text != nullptr && (!is_id_kind(field.kind) || is_good_id(*text, field))) return *text;
     wrong_value(field, value);
     return std::nullopt;
 }
@@ -108,7 +106,7 @@ const Array* ValueReader::list(const FieldSpec& field, const Value& value) {
 std::optional<std::vector<std::string>> ValueReader::texts(const FieldSpec& field, const Value& value) {
     const Array* items = list(field, value);
     if (items == nullptr) return std::nullopt;
-    const FieldSpec item_spec{.key = field.key, .kind = FieldKind::id};
+    const FieldSpec item_spec{.key = field.key, .kind = FieldKind::id, .most_bytes = field.most_bytes};
     std::vector<std::string> texts;
     for (const Value& item : *items)
         if (std::optional<std::string> read = text(item_spec, item)) texts.push_back(std::move(*read));

@@ -14,7 +14,7 @@ struct AreaDraft : Area {
 constexpr Field<AreaDraft> area_fields[] = {
     id_field<AreaDraft>(),
     choice_field<AreaDraft, &AreaDraft::kind>("kind", area_kind_names, true),
-    points_field<AreaDraft, &AreaDraft::outline>("outline", 3, 10'000),
+    points_field<AreaDraft, &AreaDraft::outline>("outline", 3, 2000),
     length_field<AreaDraft, &AreaDraft::height_given>("height", length_from_zero()),
     length_field<AreaDraft, &AreaDraft::level>("level", any_length()),
 };
@@ -35,7 +35,7 @@ void read_class(ValueReader& reader, const FieldSpec& field, const Value& value,
 
 constexpr Field<Walk> walk_fields[] = {
     id_field<Walk>(),
-    points_field<Walk, &Walk::line>("line", 2, 10'000),
+    points_field<Walk, &Walk::line>("line", 2, 2000),
     length_field<Walk, &Walk::width>("width", length_above_zero(), true),
     length_field<Walk, &Walk::elevation>("elevation", any_length()),
     {{.key = "target", .kind = FieldKind::choice, .choices = walk_class_names}, read_class},

@@ -22,7 +22,7 @@ using S = SiteSettings;
 constexpr Field<S> fields[] = {
     text_field<S, &S::name>({.key = "name", .kind = FieldKind::id, .required = true}),
     choice_field<S, &S::units>("units", length_unit_names),
-    texts_field<S, &S::catalogs>("catalogs"),
+    texts_field<S, &S::catalogs>("catalogs", longest_path),
     text_field<S, &S::currency>({.key = "currency", .kind = FieldKind::id}),
     temperature_field<S, &S::conductor_temperature>("conductor_temperature", between(-50, 200)),
     number_field<S, &S::supply_voltage>(number_spec("supply_voltage", above_zero(greatest_volts), "V")),

@@ -2,7 +2,10 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
+#include <optional>
+#include <utility>
 
 namespace rillwatt {
 namespace {
@@ -21,6 +24,44 @@ double doubled_area(const std::vector<PlanPoint>& outline) {
     return sum;
 }
 
+/// Twice the area of a triangle: positive when it is walked counterclockwise.
+double turn(PlanPoint a, PlanPoint b, PlanPoint c) {
+    return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
+}
+
+struct Edge {
+    PlanPoint a;
+    PlanPoint b;
+    std::size_t number; ///< from point `number` to the next, counted from 1
+
+    double left() const { return std::min(a.x, b.x); }
+    double right() const { return std::max(a.x, b.x); }
+};
+
+/// Whether two edges cut through each other; touching, or sharing a stretch, is not crossing.
+bool cross(const Edge& e, const Edge& f) {
+    const double a = turn(e.a, e.b, f.a);
+    const double b = turn(e.a, e.b, f.b);
+    const double c = turn(f.a, f.b, e.a);
+    const double d = turn(f.a, f.b, e.b);
+    constexpr double rounding = 1e-12; // square metres
+    return a * b < 0 && c * d < 0 &&
+           std::min({std::abs(a), std::abs(b), std::abs(c), std::abs(d)}) > rounding;
+}
+
+/// The first crossing found by looking at edges from left to right, each with those that begin within its
+/// width.
+std::optional<std::pair<std::size_t, std::size_t>> crossing_edges(const std::vector<PlanPoint>& outline) {
+    std::vector<Edge> edges;
+    for (std::size_t i = 0; i < outline.size(); ++i)
+        edges.push_back({outline[i], outline[(i + 1) % outline.size()], i + 1});
+    std::sort(edges.begin(), edges.end(), [](const Edge& e, const Edge& f) { return e.left() < f.left(); });
+    for (std::size_t i = 0; i < edges.size(); ++i)
+        for (std::size_t j = i + 1; j < edges.size() && edges[j].left() <= edges[i].right(); ++j)
+            if (cross(edges[i], edges[j])) return std::minmax(edges[i].number, edges[j].number);
+    return std::nullopt;
+}
+
 } // namespace
 
 void check_line(ValueReader& reader, int line, const std::vector<PlanPoint>& points) {
@@ -37,6 +78,11 @@ void check_outline(ValueReader& reader, int line, std::vector<PlanPoint>& outlin
     constexpr double least_square_metres = 1e-6;
     if (std::abs(doubled_area(outline)) < 2 * least_square_metres)
         reader.error(line, "an outline without an inside", "at least three points that are not on one line");
+    if (const auto crossing = crossing_edges(outline))
+        reader.error(line,
+                     fmt::format("an outline that crosses itself: its edges from points {} and {}",
+                                 crossing->first, crossing->second),
+                     "points in their order round the area");
 }
 
 Degrees full_circle(Degrees bearing) {

@@ -9,7 +9,8 @@ namespace rillwatt {
 /// Refuses a line that stands still: the same point twice in a row.
 void check_line(ValueReader& reader, int line, const std::vector<PlanPoint>& points);
 
-/// Drops a closing point that repeats the first, and refuses an outline without an inside.
+/// Drops a closing point that repeats the first, and refuses an outline without an inside or one that crosses
+/// itself.
 void check_outline(ValueReader& reader, int line, std::vector<PlanPoint>& outline);
 
 /// A bearing brought to 0 up to, not including, 360 degrees.

@@ -83,7 +83,7 @@ TEST_CASE("shapes without extent are refused") {
         return "[[area]]\nid = \"a\"\nkind = \"bed\"\noutline = " + outline + "\n";
     };
     CHECK_THAT(errors_of(area("[[0, 0], [1, 0]]")),
-               Catch::Contains("`outline` is a list of 2; expected a list of at least 3 points"));
+               Catch::Contains("`outline` is a list of 2; expected a list of 3 to 2000 points"));
     CHECK_THAT(errors_of(area("[[0, 0], [1, 1], [2, 2]]")), Catch::Contains("an outline without an inside"));
     CHECK_THAT(errors_of(area("[[0, 0], [1, 1], [1, 1], [2, 0]]")),
                Catch::Contains("points 2 and 3 are the same"));
@@ -94,6 +94,23 @@ TEST_CASE("shapes without extent are refused") {
                Catch::Contains("`width` is 0"));
     CHECK_THAT(errors_of("[[sleeve]]\nid = \"s\"\nbetween = [[0, 0], [0, 0]]\n"),
                Catch::Contains("points 1 and 2 are the same"));
+}
+
+//   1 --- 2       1 - 2
+//     . .          . .
+//      X            3        on the left edges cross, on the right they touch at a point
+//     . .          . .
+//   3 --- 4       5 - 4
+TEST_CASE("an outline that crosses itself is refused, one that touches itself is not") {
+    const auto area = [](const std::string& outline) {
+        return "[[area]]\nid = \"a\"\nkind = \"bed\"\noutline = " + outline + "\n";
+    };
+    CHECK(errors_of(area("[[0, 3], [2, 3], [0, 0], [3, 0]]")) ==
+          "site.toml:6: error: an outline that crosses itself: its edges from points 2 and 4; expected "
+          "points in their order round the "
+          "area\n    outline = [[0, 3], [2, 3], [0, 0], [3, 0]]\n");
+    CHECK(read(area("[[0, 3], [2, 3], [1, 1], [2, 0], [0, 0], [1, 1]]")).areas.size() == 1);
+    CHECK(read(area("[[0, 0], [4, 0], [4, 3], [2, 1], [0, 3]]")).areas.size() == 1); // concave
 }
 
 TEST_CASE("an outline may repeat its first point at the end") {

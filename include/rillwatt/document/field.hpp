@@ -59,6 +59,7 @@ struct FieldSpec {
     std::string_view unit;                     ///< of a bare number: "V", "A", "h"
     std::size_t least_items = 0;               ///< lists
     std::size_t most_items = std::numeric_limits<std::size_t>::max();
+    std::size_t most_bytes = 200;  ///< ids, and those in lists
     std::uint32_t targets = 0;     ///< references: a bit for each kind of part that may be named
     std::string_view target_words; ///< the same in words, also of ids that name catalog entries
 };

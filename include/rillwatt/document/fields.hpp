@@ -2,10 +2,13 @@
 
 #include "rillwatt/document/value_reader.hpp"
 
-#include <concepts>
 #include <span>
+#include <type_traits>
 
 namespace rillwatt {
+
+/// The longest path the usual systems take (PATH_MAX of Linux).
+inline constexpr std::size_t longest_path = 4096;
 
 /// A key of a table and how its value gets into a `Part`. A table's keys are one array of these: the reader
 /// walks it, unknown keys are those that are not in it, and `field_specs` gives it to whoever documents the
@@ -137,8 +140,8 @@ constexpr Field<Part> points_field(std::string_view key, std::size_t least, std:
 
 /// A list of texts: ids of the catalog, file names.
 template<class Part, auto Member>
-constexpr Field<Part> texts_field(std::string_view key) {
-    return {{.key = key, .kind = FieldKind::id_list},
+constexpr Field<Part> texts_field(std::string_view key, std::size_t most_bytes = 200) {
+    return {{.key = key, .kind = FieldKind::id_list, .most_bytes = most_bytes},
             [](ValueReader& reader, const FieldSpec& field, const Value& value, Part& part) {
                 assign_list(part.*Member, reader.texts(field, value));
             }};
