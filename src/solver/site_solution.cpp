@@ -21,7 +21,8 @@ void solve_loaded(const Site& site, const TransformerCircuit& circuit, Workspace
         return;
     }
     result.solved = false;
-    result.unsolved.push_back(no_operating_point(circuit, network));
+    // Without lamps only links of no resistance between different taps come here: there is no lamp to name.
+    if (!network.lamps.empty()) result.unsolved.push_back(no_operating_point(circuit, network));
 }
 
 void sort_into_file_order(CaseResult& result) {

@@ -173,3 +173,30 @@ TEST_CASE("a lamp below its window is still a constant power") {
     CHECK(lamp.volts < Volts(10));
     CHECK(lamp.va.value() == Approx(25));
 }
+
+//  A, 12 V --+
+//            |  the link has no resistance, nor has the winding: what flows is without bound
+//  B, 13 V --+
+TEST_CASE("two taps joined without any resistance have no answer, with lamps and without") {
+    Garden garden;
+    garden.cable("c", 0.01).lamp_type("l", {.va = 5});
+    garden.ideal_transformer("T").run("A", "T", 12, "c").run("B", "T", 13, "c").link("L", "A", "B", 0, "c");
+    CHECK_FALSE(garden.solve().nominal().solved);
+    CHECK(garden.solve().nominal().unsolved.empty());
+    garden.fixture("f", "A", 1, "l");
+    const SiteSolution solution = garden.solve();
+    REQUIRE(solution.nominal().unsolved.size() == 1);
+    CHECK(solution.nominal().unsolved[0].carried_share == 0);
+}
+
+TEST_CASE("a link of no length joins two parts of one run without upsetting either") {
+    Garden garden;
+    garden.cable("c", 0.05).lamp_type("l", {.va = 12});
+    garden.ideal_transformer("T").run("A", "T", 12, "c").fixture("f", "A", 1, "l").fixture("g", "A", 1, "l");
+    const double apart = garden.solve().nominal().lamps.at(0).volts.value();
+    garden.link("L", "f", "g", 0, "c");
+    const SiteSolution solution = garden.solve();
+    REQUIRE(solution.nominal().solved);
+    CHECK(solution.nominal().lamps.at(0).volts.value() == Approx(apart).margin(1e-9));
+    CHECK(solution.nominal().lamps.at(1).volts.value() == Approx(apart).margin(1e-9));
+}

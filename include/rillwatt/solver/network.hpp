@@ -117,12 +117,13 @@ inline constexpr double kirchhoff_tolerance_volts = 1e-9;
 /// Let V* be the greatest root. At every V >= V* the Jacobian is an M-matrix (its inverse has no negative
 /// entry), so that from any V >= V* Newton's step lands between V* and V: the iterates fall monotonically
 /// onto V* (Ortega and Rheinboldt, Iterative Solution of Nonlinear Equations in Several Variables, 1970,
-/// theorem 13.3.4). Open-circuit volts lie above every root. If an iterate therefore loses the M-matrix
-/// property (a pivot that is not positive; with links, a wrong count of negative ones) or the volts of a
-/// constant-power or constant-current lamp are not positive, no root exists. A root whose Jacobian is an
-/// M-matrix is the greatest, so that the answer carries its own proof. Filament current is concave: where the
-/// tangent fails, the chord through zero, which does lie below it, takes its place until Newton's converges
-/// from there.
+/// theorem 13.3.4). Open-circuit volts lie above every root
+/// (links between different taps aside: there the first step, by convexity, leads above it). If an iterate
+/// therefore loses the M-matrix property (a pivot that is not positive; with links, a wrong count of negative
+/// ones) or the volts of a constant-power or constant-current lamp are not positive, no root exists. A root
+/// whose Jacobian is an M-matrix is the greatest, so that the answer carries its own proof. Filament current
+/// is concave: where the tangent fails, the chord through zero, which does lie below it, takes its place
+/// until Newton's converges from there.
 bool solve(const Network& network, Workspace& workspace, NetworkSolution& solution);
 
 /// The same, started from the lamp volts a solution already holds: for a network whose loads or resistances
