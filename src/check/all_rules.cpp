@@ -5,14 +5,30 @@ namespace rillwatt {
 const std::vector<Rule>& all_rules() {
     static const std::vector<Rule> rules = {
         // low voltage
-        lamp_undervoltage_rule(), lamp_overvoltage_rule(), no_operating_point_rule(), cable_overloaded_rule(),
-        secondary_overloaded_rule(), transformer_overloaded_rule(), transformer_margin_rule(),
-        cable_not_for_burial_rule(), open_value_rule(),
+        lamp_undervoltage_rule(),
+        lamp_overvoltage_rule(),
+        no_operating_point_rule(),
+        cable_overloaded_rule(),
+        secondary_overloaded_rule(),
+        transformer_overloaded_rule(),
+        transformer_margin_rule(),
+        cable_not_for_burial_rule(),
+        open_value_rule(),
         // plan
-        no_route_rule(), route_crosses_paving_rule(), length_shorter_than_plan_rule(),
+        no_route_rule(),
+        route_crosses_paving_rule(),
+        length_shorter_than_plan_rule(),
         // water
         // line voltage
         // light
+        walk_too_dark_rule(),
+        walk_uneven_rule(),
+        falls_unlit_rule(),
+        glare_rule(),
+        view_blocked_rule(),
+        uplight_wasted_rule(),
+        warm_colour_rule(),
+        photometric_file_rule(),
     };
     return rules;
 }

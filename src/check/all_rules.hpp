@@ -27,5 +27,13 @@ Rule length_shorter_than_plan_rule();
 // line voltage
 
 // light
+Rule walk_too_dark_rule();
+Rule walk_uneven_rule();
+Rule falls_unlit_rule();
+Rule glare_rule();
+Rule view_blocked_rule();
+Rule uplight_wasted_rule();
+Rule warm_colour_rule();
+Rule photometric_file_rule();
 
 } // namespace rillwatt

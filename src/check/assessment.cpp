@@ -1,16 +1,22 @@
 #include "rillwatt/check/assessment.hpp"
 
+#include "rillwatt/light/compute_light.hpp"
+
 namespace rillwatt {
 
 LoadResult<Assessment> assess(std::shared_ptr<const Site> site, std::shared_ptr<const Catalog> catalog,
                               const PhotometricFiles* photometry) {
-    static_cast<void>(photometry);
     Assessment result;
     result.lengths = measure_lengths(*site);
     LoadResult<SiteCircuits> circuits = build_circuits(*site, *catalog, result.lengths);
     if (!circuits) return {std::nullopt, std::move(circuits.errors)};
     result.circuits = std::move(*circuits.value);
     result.solution = solve_site(*site, result.circuits);
+    if (photometry != nullptr) {
+        LoadResult<LightResult> light = compute_light(*site, *catalog, &result.solution, *photometry);
+        if (!light) return {std::nullopt, std::move(light.errors)};
+        result.light = std::move(light.value);
+    }
     result.mains = summarise_mains(*site, *catalog, result.circuits, result.solution);
     result.findings = run_rules({.site = *site,
                                  .catalog = *catalog,
