@@ -1,6 +1,7 @@
 #include "rillwatt/check/assessment.hpp"
 
 #include "rillwatt/light/compute_light.hpp"
+#include "rillwatt/light/isolux.hpp"
 
 namespace rillwatt {
 
@@ -16,6 +17,8 @@ LoadResult<Assessment> assess(std::shared_ptr<const Site> site, std::shared_ptr<
         LoadResult<LightResult> light = compute_light(*site, *catalog, &result.solution, *photometry);
         if (!light) return {std::nullopt, std::move(light.errors)};
         result.light = std::move(light.value);
+        if (const auto scene = load_light_scene(*site, *catalog, &result.solution, *photometry))
+            result.light->map = lux_map(*site, *scene.value);
     }
     result.mains = summarise_mains(*site, *catalog, result.circuits, result.solution);
     result.findings = run_rules({.site = *site,

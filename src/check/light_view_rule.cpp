@@ -1,10 +1,10 @@
 #include "rillwatt/check/light_limits.hpp"
 #include "rillwatt/light/light_result.hpp"
+#include "rillwatt/quantity/figure_text.hpp"
 
 #include <fmt/format.h>
 
 #include "all_rules.hpp"
-#include "light_words.hpp"
 
 namespace rillwatt {
 namespace {

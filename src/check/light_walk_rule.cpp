@@ -1,11 +1,10 @@
 #include "rillwatt/check/light_limits.hpp"
 #include "rillwatt/light/light_result.hpp"
-#include "rillwatt/quantity/quantity_text.hpp"
+#include "rillwatt/quantity/figure_text.hpp"
 
 #include <fmt/format.h>
 
 #include "all_rules.hpp"
-#include "light_words.hpp"
 
 namespace rillwatt {
 namespace {
@@ -31,7 +30,8 @@ std::vector<Finding> find_dark(const RuleContext& context) {
              .location = walk.location,
              .message = fmt::format("{} has {} on average and {} at its darkest spot, at {}; {}", walk.id,
                                     lux_text(light.mean), lux_text(light.minimum),
-                                    place_words(context.site, light.darkest), target_words(walk, light)),
+                                    plan_point_text(on_plan(light.darkest), context.site.settings.units),
+                                    target_words(walk, light)),
              .hint = "more lights, closer together, or brighter ones; `rillwatt place` proposes them",
              .source = by_class ? limits::walk_class_source : "figures given in the site file"});
     }
@@ -49,8 +49,8 @@ std::vector<Finding> find_uneven(const RuleContext& context) {
              .location = walk.location,
              .message = fmt::format(
                  "{} is patchy: its darkest spot, at {}, has {} of the mean ({} of {}), less than {}",
-                 walk.id, place_words(context.site, light.darkest), fixed_text(light.uniformity, 2),
-                 lux_text(light.minimum), lux_text(light.mean),
+                 walk.id, plan_point_text(on_plan(light.darkest), context.site.settings.units),
+                 fixed_text(light.uniformity, 2), lux_text(light.minimum), lux_text(light.mean),
                  trimmed_text(limits::walk_uniformity.value, 2)),
              .hint = "closer spacing or a wider spread, and a light near the dark spot"});
     }

@@ -17,16 +17,6 @@ std::vector<std::string> types_on_plan(const Site& site) {
     return types;
 }
 
-std::vector<PointLight> light_at(const LightScene& scene, const std::vector<SpacePoint>& points) {
-    LitPoints lit;
-    lit.points = points;
-    illuminate(scene, lit);
-    std::vector<PointLight> result;
-    for (std::size_t i = 0; i < points.size(); ++i)
-        result.push_back({points[i], Lux(lit.lux[i])});
-    return result;
-}
-
 FixtureLight fixture_light(const Site& site, const LightScene& scene, const PlacedLight& light) {
     const LightDistribution& distribution = light.photometry->distribution;
     FixtureLight result;
@@ -48,7 +38,7 @@ LightResult light_of(const Site& site, const LightScene& scene, const std::vecto
         result.falls.push_back(falls_light(scene, site.falls[i]));
         result.falls.back().falls = i;
     }
-    result.points = light_at(scene, points);
+    result.points = level_light_at(scene, points);
     for (std::size_t i = 0; i < site.viewpoints.size(); ++i)
         result.viewpoints.push_back(viewpoint_light(site, scene, i));
     for (const PlacedLight& light : scene.lights)
@@ -57,6 +47,16 @@ LightResult light_of(const Site& site, const LightScene& scene, const std::vecto
 }
 
 } // namespace
+
+std::vector<PointLight> level_light_at(const LightScene& scene, const std::vector<SpacePoint>& points) {
+    LitPoints lit;
+    lit.points = points;
+    illuminate(scene, lit);
+    std::vector<PointLight> result;
+    for (std::size_t i = 0; i < points.size(); ++i)
+        result.push_back({points[i], Lux(lit.lux[i])});
+    return result;
+}
 
 std::vector<std::string> photometric_paths(const Site& site, const Catalog& catalog) {
     return photometric_paths(catalog, types_on_plan(site));

@@ -31,4 +31,15 @@ std::string nominal_volts_text(Volts volts) { return trimmed_text(volts.value(),
 
 std::string nominal_amps_text(Amperes amps) { return trimmed_text(amps.value(), 2) + " A"; }
 
+std::string lux_text(Lux lux) {
+    const double value = lux.value();
+    return fixed_text(value, value < 0.995 ? 2 : value < 99.95 ? 1 : 0) + " lx";
+}
+
+std::string plan_point_text(PlanPoint at, LengthUnit unit) {
+    const double scale = unit == LengthUnit::feet ? 1 / metres_per_foot : 1;
+    return fixed_text(at.x * scale, 1) + ", " + fixed_text(at.y * scale, 1) +
+           (unit == LengthUnit::feet ? " ft" : " m");
+}
+
 } // namespace rillwatt

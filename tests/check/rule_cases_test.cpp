@@ -3,6 +3,7 @@
 
 #include "rillwatt/catalog/read_catalog.hpp"
 #include "rillwatt/check/assessment.hpp"
+#include "rillwatt/light/compute_light.hpp"
 #include "rillwatt/site/read_site.hpp"
 
 #include <catch2/catch.hpp>
@@ -20,6 +21,24 @@ std::string folder_of(const std::string& rule) {
     return std::string(RILLWATT_SOURCE_DIR) + "/tests/check/" + rule;
 }
 
+/// A catalog beside the sites of a rule, for what no built-in entry has.
+void add_own_catalog(const std::string& path, Catalog& catalog) {
+    if (!std::filesystem::exists(path)) return;
+    LoadResult<Catalog> read = read_catalog(test::file_text(path), path, catalog);
+    for (const InputError& error : read.errors)
+        UNSCOPED_INFO(input_error_text(error));
+    REQUIRE(read);
+    catalog = std::move(*read.value);
+}
+
+/// The photometric files the fixtures of a site are described by.
+PhotometricFiles photometry_of(const Site& site, const Catalog& catalog) {
+    PhotometricFiles files;
+    for (const std::string& path : photometric_paths(site, catalog))
+        files[path] = test::file_text(path);
+    return files;
+}
+
 Assessment assess_file(const std::string& path) {
     LoadResult<Site> site = read_site(test::file_text(path), "site.toml");
     for (const InputError& error : site.errors)
@@ -28,12 +47,13 @@ Assessment assess_file(const std::string& path) {
     LoadResult<Catalog> built_in = read_built_in_catalog();
     REQUIRE(built_in);
     REQUIRE(check_catalog(*built_in.value).empty());
+    add_own_catalog((std::filesystem::path(path).parent_path() / "catalog.toml").string(), *built_in.value);
     auto catalog = std::make_shared<const Catalog>(std::move(*built_in.value));
     for (const InputError& error : check_against_catalog(*site.value, *catalog))
         FAIL_CHECK(input_error_text(error));
-    const PhotometricFiles no_files;
+    const PhotometricFiles files = photometry_of(*site.value, *catalog);
     LoadResult<Assessment> result =
-        assess(std::make_shared<const Site>(std::move(*site.value)), catalog, &no_files);
+        assess(std::make_shared<const Site>(std::move(*site.value)), catalog, &files);
     for (const InputError& error : result.errors)
         UNSCOPED_INFO(input_error_text(error));
     REQUIRE(result);

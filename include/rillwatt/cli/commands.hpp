@@ -10,6 +10,7 @@ Command catalog_command();
 Command check_command();
 Command completions_command();
 Command explain_command();
+Command light_command();
 Command manual_command();
 Command new_command();
 Command rules_command();

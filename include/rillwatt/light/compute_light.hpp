@@ -15,6 +15,9 @@ std::vector<std::string> photometric_paths(const Site& site, const Catalog& cata
 LoadResult<LightScene> load_light_scene(const Site& site, const Catalog& catalog,
                                         const SiteSolution* solution, const PhotometricFiles& files);
 
+/// Level light (on a plane facing up) at these points.
+std::vector<PointLight> level_light_at(const LightScene& scene, const std::vector<SpacePoint>& points);
+
 /// Light on every walk and falls face, at the points asked for (level, facing up), and from every viewpoint.
 /// Direct light only. Without a solution every lamp counts as at its rated volts.
 LoadResult<LightResult> compute_light(const Site& site, const Catalog& catalog, const SiteSolution* solution,

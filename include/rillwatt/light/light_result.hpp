@@ -86,6 +86,17 @@ struct LightRemark {
     std::string text;
 };
 
+/// Level lux on the ground on a square mesh, rows upwards.
+struct LuxMap {
+    PlanPoint corner;   ///< of the lowest row's first point
+    double step = 0.25; ///< metres
+    std::size_t columns = 0;
+    std::size_t rows = 0;
+    std::vector<double> lux; ///< `columns` for each row
+
+    double at(std::size_t column, std::size_t row) const { return lux[row * columns + column]; }
+};
+
 /// Light on walks and falls, and what is seen from the viewpoints.
 struct LightResult {
     std::vector<WalkLight> walks;
@@ -95,6 +106,7 @@ struct LightResult {
     std::vector<FixtureLight> fixtures;
     std::vector<LumenMismatch> mismatches;
     std::vector<LightRemark> remarks;
+    std::optional<LuxMap> map; ///< for drawings; computed on request
 };
 
 } // namespace rillwatt

@@ -1,6 +1,8 @@
 #pragma once
 
+#include "rillwatt/quantity/point.hpp"
 #include "rillwatt/quantity/quantity.hpp"
+#include "rillwatt/quantity/quantity_text.hpp"
 
 #include <string>
 
@@ -16,5 +18,9 @@ std::string percent_text(double ratio);        ///< "61 %" from 0.61; one decima
 std::string celsius_text(Celsius temperature); ///< "75 C"
 std::string nominal_volts_text(Volts volts);   ///< as written, for taps and supplies: "13 V", "12.5 V"
 std::string nominal_amps_text(Amperes amps);   ///< as written, for breakers and limits: "20 A"
+std::string lux_text(Lux lux);                 ///< "4.8 lx"; two decimals below 1, none from 100
+
+/// A place on the plan in the site's units: "12.5, 8.0 ft".
+std::string plan_point_text(PlanPoint at, LengthUnit unit);
 
 } // namespace rillwatt
