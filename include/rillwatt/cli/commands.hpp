@@ -13,6 +13,7 @@ Command explain_command();
 Command light_command();
 Command manual_command();
 Command new_command();
+Command place_command();
 Command rules_command();
 Command schema_command();
 
