@@ -91,17 +91,21 @@ class PlainReader {
         return at_end() || next() == '\n' || next() == '\r' || next() == '#';
     }
 
-    /// A string in single quotes of either kind, within one line and without escapes.
+    /// A string in single quotes of either kind, within one line. Of escapes only those of quotes (for inch
+    /// marks) and of backslashes are read.
     std::optional<std::string> quoted() {
         const char quote = next();
-        const std::size_t begin = ++at_;
-        while (!at_end() && text_[at_] != quote && text_[at_] != '\n' && text_[at_] != '\\')
-            ++at_;
-        if (next() != quote) return std::nullopt;
-        const std::string_view content = text_.substr(begin, at_ - begin);
-        ++at_;
+        std::string content;
+        for (++at_; !at_end() && text_[at_] != quote && text_[at_] != '\n'; ++at_) {
+            if (text_[at_] == '\\' && quote == '"') {
+                ++at_;
+                if (next() != '"' && next() != '\\') return std::nullopt;
+            }
+            content += text_[at_];
+        }
+        if (!take(quote)) return std::nullopt;
         if (content.empty() && next() == quote) return std::nullopt; // three quotes
-        return std::string(content);
+        return content;
     }
 
     std::optional<std::string> key() {
@@ -284,6 +288,8 @@ class PlainReader {
 } // namespace
 
 std::optional<Table> read_plain_toml(std::string_view text) {
+    constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+    if (text.starts_with(byte_order_mark)) text.remove_prefix(byte_order_mark.size());
     if (!has_plain_characters(text)) return std::nullopt;
     return PlainReader(text).run();
 }

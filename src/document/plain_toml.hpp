@@ -4,8 +4,8 @@
 
 namespace rillwatt {
 
-/// Reads the plain part of TOML that nearly every site file consists of: tables of one or two bare or quoted
-/// names, bare keys, strings without escapes, decimal numbers, booleans, lists and inline tables. Empty at
+/// Reads the plain part of TOML that nearly every site file consists of: tables, bare and quoted keys,
+/// strings on one line without unusual escapes, decimal numbers, booleans, lists and inline tables. Empty at
 /// the first thing beyond that, and at anything that might be an error: then the TOML library decides, which
 /// knows all of the language but takes several times as long on sites of thousands of lights.
 std::optional<Table> read_plain_toml(std::string_view text);

@@ -70,6 +70,8 @@ TEST_CASE("a plain file is read the short way") {
     CHECK(answered_rightly(plain_site));
     CHECK(answered_rightly(""));
     CHECK(answered_rightly("a = []\nb = {}\nc = ''"));
+    CHECK(answered_rightly(
+        "\xEF\xBB\xBFlength = \"12' 6\\\"\"\nheight = '6\"'\npath = 'C:\\x'\nb = \"\\\\\"\n"));
     CHECK(answered_rightly("[a.b.c]\nx = 1\n[a.b.d]\nx = 1\n[b]\n[b.'c d']\n[b.e.f]\n"));
 }
 
@@ -114,7 +116,10 @@ TEST_CASE("what is not plain, or is wrong, is left to the library") {
                              "# \x7f",
                              "a = \"\xff\"",
                              "a = \"\xed\xa0\x80\"",
-                             "\xEF\xBB\xBF",
+                             "\xEF\xBB\xBF\xEF\xBB\xBF",
+                             "a = \"\\",
+                             "a = \"\\\"",
+                             "a = \"x\\u0041\"",
                              "a = 99999999999999999999",
                              "[a.b]\na = 1\n[a.b.a]",
                              "[a.b.c]\n[a.b]",
