@@ -6,6 +6,7 @@
 
 #include "toml_outline.hpp"
 #include <algorithm>
+#include <unordered_map>
 
 namespace rillwatt {
 namespace {
@@ -29,14 +30,18 @@ std::optional<Value> parsed_value(const std::string& toml) {
     return read.value->root().entries.front().value;
 }
 
-bool has_id(const TableSpan& table, std::string_view text, const std::string& id) {
+/// The id of a part as it is written; empty when it has none that could be read.
+std::string id_of(const TableSpan& table, std::string_view text) {
     const auto key =
         std::find_if(table.keys.begin(), table.keys.end(), [](const KeySpan& k) { return k.key == "id"; });
-    if (key == table.keys.end() || key->dotted) return false;
+    if (key == table.keys.end() || key->dotted) return {};
     const std::optional<Value> value =
         parsed_value(std::string(text.substr(key->value.begin, key->value.end - key->value.begin)));
-    return value && value->text() != nullptr && *value->text() == id;
+    return value && value->text() != nullptr ? *value->text() : std::string();
 }
+
+/// What parts are looked up by: the table's name and the id, empty for a single table.
+std::string part_key(const std::string& table, const std::string& id) { return table + '\n' + id; }
 
 std::string key_text(const std::string& key) {
     constexpr std::string_view bare = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-";
@@ -46,7 +51,11 @@ std::string key_text(const std::string& key) {
 /// Sets keys of the parts that an outline finds.
 class Editor {
   public:
-    explicit Editor(std::string_view text) : text_(text), tables_(outlined_tables(text)) {}
+    explicit Editor(std::string_view text) : text_(text), tables_(outlined_tables(text)) {
+        for (const TableSpan& table : tables_)
+            if (!table.name.empty())
+                parts_.try_emplace(part_key(table.name, table.repeated ? id_of(table, text) : ""), &table);
+    }
 
     /// False when the part is not written in a way that can be edited.
     bool set(const KeyChange& change) {
@@ -82,11 +91,9 @@ class Editor {
 
   private:
     const TableSpan* find(const KeyChange& change) const {
-        for (const TableSpan& table : tables_) {
-            if (table.name != change.table || table.repeated == change.id.empty()) continue;
-            if (change.id.empty() || has_id(table, text_, change.id)) return &table;
-        }
-        return nullptr;
+        const auto part = parts_.find(part_key(change.table, change.id));
+        if (part == parts_.end() || part->second->repeated == change.id.empty()) return nullptr;
+        return part->second;
     }
 
     static Replacement inside_inline(const TableSpan& table, const KeyChange& change) {
@@ -112,6 +119,7 @@ class Editor {
 
     std::string_view text_;
     std::vector<TableSpan> tables_;
+    std::unordered_map<std::string, const TableSpan*> parts_;
     std::vector<Replacement> replacements_;
 };
 
@@ -140,28 +148,32 @@ Value& entry_of(Table& table, const std::string& key) {
     return table.entries.back().value;
 }
 
-Table* part_of(Table& root, const KeyChange& change) {
+/// Every part of a document by its `part_key`.
+std::unordered_map<std::string, Table*> parts_of(Table& root) {
+    std::unordered_map<std::string, Table*> parts;
     for (Entry& entry : root.entries) {
-        if (entry.key != change.table) continue;
-        if (change.id.empty()) return std::get_if<Table>(&entry.value.data);
-        auto* parts = std::get_if<Array>(&entry.value.data);
-        if (parts == nullptr) return nullptr;
-        for (Value& part : *parts) {
+        if (auto* single = std::get_if<Table>(&entry.value.data))
+            parts.try_emplace(part_key(entry.key, ""), single);
+        auto* list = std::get_if<Array>(&entry.value.data);
+        if (list == nullptr) continue;
+        for (Value& part : *list) {
             Table* table = std::get_if<Table>(&part.data);
             const Value* id = table != nullptr ? table->find("id") : nullptr;
-            if (id != nullptr && id->text() != nullptr && *id->text() == change.id) return table;
+            if (id != nullptr && id->text() != nullptr)
+                parts.try_emplace(part_key(entry.key, *id->text()), table);
         }
     }
-    return nullptr;
+    return parts;
 }
 
 /// What the edited file must say: the original's content with the changes made in memory.
 bool apply(Table& root, const std::vector<KeyChange>& changes, const Table& appended) {
+    const std::unordered_map<std::string, Table*> parts = parts_of(root);
     for (const KeyChange& change : changes) {
-        Table* part = part_of(root, change);
+        const auto part = parts.find(part_key(change.table, change.id));
         const std::optional<Value> value = parsed_value(change.value);
-        if (part == nullptr || !value) return false;
-        entry_of(*part, change.key) = *value;
+        if (part == parts.end() || !value) return false;
+        entry_of(*part->second, change.key) = *value;
     }
     for (const Entry& entry : appended.entries) {
         const Value* known = root.find(entry.key);
@@ -178,6 +190,10 @@ bool apply(Table& root, const std::vector<KeyChange>& changes, const Table& appe
     return true;
 }
 
+std::string shown_part(const KeyChange& change) {
+    return printable(change.id.empty() ? change.table : change.id);
+}
+
 InputError refused(const std::string& file, int line, std::string found) {
     return {{file, line},
             std::move(found),
@@ -185,10 +201,21 @@ InputError refused(const std::string& file, int line, std::string found) {
             {}};
 }
 
-int line_of_part(const Document& document, const KeyChange& change) {
-    Table root = document.root();
-    const Table* part = part_of(root, change);
-    return part == nullptr || part->entries.empty() ? 1 : part->entries.front().line;
+/// One error for each change whose part is not written in a way that can be edited.
+std::vector<InputError> set_all(Editor& editor, const std::vector<KeyChange>& changes,
+                                const Document& original) {
+    std::vector<InputError> errors;
+    Table root = original.root();
+    const std::unordered_map<std::string, Table*> parts = parts_of(root);
+    for (const KeyChange& change : changes) {
+        if (editor.set(change)) continue;
+        const auto part = parts.find(part_key(change.table, change.id));
+        const bool has_line = part != parts.end() && !part->second->entries.empty();
+        errors.push_back(
+            refused(original.file(), has_line ? part->second->entries.front().line : 1,
+                    fmt::format("`{}` of {} cannot be set where it stands", change.key, shown_part(change))));
+    }
+    return errors;
 }
 
 } // namespace
@@ -201,12 +228,7 @@ LoadResult<std::string> edited_document(std::string_view text, const std::string
     if (!addition) return {{}, {refused(file, 1, "text to append that is not TOML")}};
 
     Editor editor(text);
-    std::vector<InputError> errors;
-    for (const KeyChange& change : changes)
-        if (!editor.set(change))
-            errors.push_back(refused(file, line_of_part(*original.value, change),
-                                     fmt::format("`{}` of {} cannot be set where it stands", change.key,
-                                                 printable(change.id.empty() ? change.table : change.id))));
+    std::vector<InputError> errors = set_all(editor, changes, *original.value);
     add_source_lines(errors, file, text);
     if (!errors.empty()) return {{}, std::move(errors)};
 

@@ -136,3 +136,15 @@ TEST_CASE("texts and numbers survive the way into TOML and back") {
         CHECK(*read.value->root().find("x")->number() == number);
     }
 }
+
+TEST_CASE("ten thousand parts are edited in one go") {
+    std::string text;
+    std::vector<KeyChange> changes;
+    for (int i = 0; i < 10000; ++i) {
+        text += "[[splice]]\nid = \"S" + std::to_string(i) + "\"\n";
+        changes.push_back({"splice", "S" + std::to_string(i), "cable", "\"12/2\""});
+    }
+    const std::string result = edited(text, changes);
+    CHECK(result.size() == text.size() + 10000 * std::string("cable = \"12/2\"\n").size());
+    CHECK(result.starts_with("[[splice]]\nid = \"S0\"\ncable = \"12/2\"\n[[splice]]"));
+}
