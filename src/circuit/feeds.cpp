@@ -119,7 +119,8 @@ InputError loop_error(const Feeds& feeds, const std::vector<int>& loop) {
 std::vector<int> feed_of_each(const Feeds& feeds) {
     std::vector<int> feed;
     feed.reserve(feeds.parts.size());
-    for (const WiredPart& part : feeds.parts) feed.push_back(part.feed);
+    for (const WiredPart& part : feeds.parts)
+        feed.push_back(part.feed);
     return feed;
 }
 
