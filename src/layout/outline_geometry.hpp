@@ -20,9 +20,12 @@ constexpr double dot(PlanPoint a, PlanPoint b) { return a.x * b.x + a.y * b.y; }
 /// Positive when `b` turns left from `a`.
 constexpr double cross(PlanPoint a, PlanPoint b) { return a.x * b.y - a.y * b.x; }
 
-inline double norm(PlanPoint a) { return std::hypot(a.x, a.y); }
+/// Gardens neither overflow nor underflow a square: no need for the slower std::hypot.
+inline double norm(PlanPoint a) { return std::sqrt(dot(a, a)); }
 
-inline bool same_place(PlanPoint a, PlanPoint b) { return norm(b - a) <= touch_tolerance; }
+inline bool same_place(PlanPoint a, PlanPoint b) {
+    return dot(b - a, b - a) <= touch_tolerance * touch_tolerance;
+}
 
 /// The point of a segment that is nearest to `p`.
 PlanPoint nearest_on_segment(PlanPoint a, PlanPoint b, PlanPoint p);
