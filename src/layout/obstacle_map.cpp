@@ -82,11 +82,13 @@ struct Sides {
     bool right = false;
 };
 Sides sides_inside(const std::vector<PlanPoint>& outline, PlanPoint p, PlanPoint along) {
+    Sides sides;
     for (std::size_t i = 0, j = outline.size() - 1; i < outline.size(); j = i++) {
         if (!same_place(nearest_on_segment(outline[j], outline[i], p), p)) continue;
-        const bool same_way = dot(outline[i] - outline[j], along) > 0;
-        return {same_way, !same_way};
+        // An outline may come back along its own side: a ring drawn with a slit. Then both sides lie inside.
+        (dot(outline[i] - outline[j], along) > 0 ? sides.left : sides.right) = true;
     }
+    if (sides.left || sides.right) return sides;
     const bool inside = locate(outline, p) == Location::inside;
     return {inside, inside};
 }
@@ -98,25 +100,74 @@ struct ObstacleMap::Index {
     Tree edges;
 };
 
-ObstacleMap::ObstacleMap(const Site& site) {
+namespace {
+
+std::vector<Obstacle> obstacles_of(const Site& site) {
+    std::vector<Obstacle> obstacles;
+    for (std::size_t i = 0; i < site.areas.size(); ++i) {
+        const Area& area = site.areas[i];
+        std::vector<PlanPoint> outline =
+            is_obstacle(area.kind) ? tidy_outline(area.outline) : std::vector<PlanPoint>{};
+        if (!outline.empty()) obstacles.push_back({i, area.kind, std::move(outline), {}, {}});
+    }
+    return obstacles;
+}
+
+/// A gap narrower than this is the rounding of a seam: no spade goes through it, in metres.
+constexpr double seam_width = 0.003;
+
+/// Gives corners that nearly meet one place, and outlines that nearly pass through a corner that corner.
+void close_seams(std::vector<Obstacle>& obstacles) {
+    const auto nearly = [](PlanPoint p, PlanPoint q) { return norm(q - p) <= seam_width; };
+    std::vector<PlanPoint> corners;
+    for (Obstacle& obstacle : obstacles) {
+        const std::size_t earlier = corners.size();
+        for (PlanPoint& p : obstacle.outline) {
+            const auto last = corners.begin() + static_cast<std::ptrdiff_t>(earlier);
+            const auto match = std::find_if(corners.begin(), last, [&](PlanPoint q) { return nearly(p, q); });
+            if (match != last) p = *match;
+            corners.push_back(p);
+        }
+    }
+    for (Obstacle& obstacle : obstacles) {
+        std::vector<PlanPoint> outline;
+        for (std::size_t i = 0; i < obstacle.outline.size(); ++i) {
+            const PlanPoint a = obstacle.outline[i];
+            const PlanPoint b = obstacle.outline[(i + 1) % obstacle.outline.size()];
+            std::vector<PlanPoint> on_side;
+            for (const PlanPoint p : corners) {
+                const PlanPoint foot = nearest_on_segment(a, b, p);
+                if (nearly(foot, p) && !same_place(foot, p) && !nearly(a, p) && !nearly(b, p))
+                    on_side.push_back(p);
+            }
+            std::sort(on_side.begin(), on_side.end(),
+                      [&](PlanPoint p, PlanPoint q) { return dot(p - q, b - a) < 0; });
+            outline.push_back(a);
+            outline.insert(outline.end(), on_side.begin(), on_side.end());
+        }
+        obstacle.outline = tidy_outline(outline);
+    }
+    std::erase_if(obstacles, [](const Obstacle& obstacle) { return obstacle.outline.empty(); });
+}
+
+} // namespace
+
+ObstacleMap::ObstacleMap(const Site& site) : obstacles_(obstacles_of(site)) {
+    close_seams(obstacles_);
     std::vector<Tree::value_type> area_boxes;
     std::vector<Tree::value_type> edge_boxes;
-    for (std::size_t i = 0; i < site.areas.size(); ++i) {
-        if (!is_obstacle(site.areas[i].kind)) continue;
-        std::vector<PlanPoint> outline = tidy_outline(site.areas[i].outline);
-        if (outline.empty()) continue;
-        PlanPoint low = outline[0];
-        PlanPoint high = outline[0];
-        for (std::size_t k = 0; k < outline.size(); ++k) {
-            const PlanPoint p = outline[k];
-            const PlanPoint next = outline[(k + 1) % outline.size()];
-            low = {std::min(low.x, p.x), std::min(low.y, p.y)};
-            high = {std::max(high.x, p.x), std::max(high.y, p.y)};
+    for (std::size_t i = 0; i < obstacles_.size(); ++i) {
+        Obstacle& obstacle = obstacles_[i];
+        obstacle.low = obstacle.high = obstacle.outline[0];
+        for (std::size_t k = 0; k < obstacle.outline.size(); ++k) {
+            const PlanPoint p = obstacle.outline[k];
+            const PlanPoint next = obstacle.outline[(k + 1) % obstacle.outline.size()];
+            obstacle.low = {std::min(obstacle.low.x, p.x), std::min(obstacle.low.y, p.y)};
+            obstacle.high = {std::max(obstacle.high.x, p.x), std::max(obstacle.high.y, p.y)};
             edge_boxes.emplace_back(box_of(p, next), edges_.size());
-            edges_.push_back({p, next, obstacles_.size()});
+            edges_.push_back({p, next, i});
         }
-        area_boxes.emplace_back(box_of(low, high), obstacles_.size());
-        obstacles_.push_back({i, site.areas[i].kind, std::move(outline), low, high});
+        area_boxes.emplace_back(box_of(obstacle.low, obstacle.high), i);
     }
     index_ = std::make_unique<Index>(Index{Tree(area_boxes), Tree(edge_boxes)});
 }
@@ -142,6 +193,17 @@ OpenObstacles ObstacleMap::opened_by(PlanPoint end) const {
         if (obstacles_[i].kind == AreaKind::water) water.push_back(i);
     if (!water.empty()) return water;
     return surroundings(end, {}).enclosed() ? all : OpenObstacles{};
+}
+
+PlanPoint ObstacleMap::settled(PlanPoint point) const {
+    const std::vector<std::size_t> inside = covering(point);
+    if (inside.empty() || !surroundings(point, {}).enclosed()) return point;
+    for (const Edge& edge : edges_) {
+        if (!contains(inside, edge.obstacle)) continue;
+        const PlanPoint foot = nearest_on_segment(edge.a, edge.b, point);
+        if (norm(foot - point) <= seam_width && !surroundings(foot, {}).enclosed()) return foot;
+    }
+    return point;
 }
 
 Surroundings ObstacleMap::surroundings(PlanPoint point, const OpenObstacles& open) const {
@@ -222,7 +284,6 @@ bool ObstacleMap::passable(PlanPoint a, PlanPoint b, const OpenObstacles& open, 
     return !barred_between(a, b, open);
 }
 
-/// Where a straight piece meets outlines, as shares of its length, in order, with both ends.
 std::vector<double> ObstacleMap::cuts(PlanPoint a, PlanPoint b) const {
     const PlanPoint along = b - a;
     const double length = norm(along);

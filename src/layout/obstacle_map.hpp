@@ -68,6 +68,10 @@ class ObstacleMap {
     /// and buildings it lies in.
     OpenObstacles opened_by(PlanPoint end) const;
 
+    /// A point that lies inside obstacles by no more than the rounding of a tape reading, moved to the edge
+    /// that it was meant to be at; any other point as it is.
+    PlanPoint settled(PlanPoint point) const;
+
     Surroundings surroundings(PlanPoint point, const OpenObstacles& open) const;
 
     /// Whether a straight trench is possible. `hint` is the number of an edge to try first, and is set to the
@@ -79,6 +83,9 @@ class ObstacleMap {
 
     /// Points where the outline of an open obstacle crosses that of another obstacle.
     std::vector<PlanPoint> crossings_with(const OpenObstacles& open) const;
+
+    /// Where a straight piece meets outlines, as shares of its length in order, 0 and 1 among them.
+    std::vector<double> cuts(PlanPoint a, PlanPoint b) const;
 
     /// Stretches of a straight piece that lie inside one obstacle and not under a kind that wins over it.
     double length_inside(PlanPoint a, PlanPoint b, std::size_t obstacle) const;
@@ -95,7 +102,6 @@ class ObstacleMap {
     struct Index;
 
     bool barred_between(PlanPoint a, PlanPoint b, const OpenObstacles& open) const;
-    std::vector<double> cuts(PlanPoint a, PlanPoint b) const;
 
     std::vector<Obstacle> obstacles_;
     std::vector<Edge> edges_;

@@ -48,12 +48,17 @@ double distance_to_outline(const std::vector<PlanPoint>& outline, PlanPoint p) {
     return least;
 }
 
-std::vector<PlanPoint> tidy_outline(const std::vector<PlanPoint>& outline) {
-    std::vector<PlanPoint> tidy;
+std::vector<PlanPoint> without_repeats(const std::vector<PlanPoint>& outline) {
+    std::vector<PlanPoint> out;
     for (const PlanPoint p : outline)
-        if (tidy.empty() || !same_place(tidy.back(), p)) tidy.push_back(p);
-    while (tidy.size() > 1 && same_place(tidy.front(), tidy.back()))
-        tidy.pop_back();
+        if (out.empty() || !same_place(out.back(), p)) out.push_back(p);
+    while (out.size() > 1 && same_place(out.front(), out.back()))
+        out.pop_back();
+    return out;
+}
+
+std::vector<PlanPoint> tidy_outline(const std::vector<PlanPoint>& outline) {
+    std::vector<PlanPoint> tidy = without_repeats(outline);
     if (tidy.size() < 3) return {};
     double twice_area = 0;
     for (std::size_t i = 0, j = tidy.size() - 1; i < tidy.size(); j = i++)

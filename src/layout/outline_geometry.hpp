@@ -45,6 +45,9 @@ Location locate(const std::vector<PlanPoint>& outline, PlanPoint p);
 /// Distance from a point to the nearest point of the outline, in metres.
 double distance_to_outline(const std::vector<PlanPoint>& outline, PlanPoint p);
 
+/// The outline without points that repeat the one before.
+std::vector<PlanPoint> without_repeats(const std::vector<PlanPoint>& outline);
+
 /// The outline without repeated points, anticlockwise. Empty when nothing with an inside is left.
 std::vector<PlanPoint> tidy_outline(const std::vector<PlanPoint>& outline);
 

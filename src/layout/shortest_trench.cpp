@@ -98,7 +98,9 @@ OpenObstacles TrenchFinder::opened_by(PlanPoint from, PlanPoint to) const {
     return both;
 }
 
-std::optional<Trench> TrenchFinder::shortest(PlanPoint from, PlanPoint to) {
+std::optional<Trench> TrenchFinder::shortest(PlanPoint first, PlanPoint last) {
+    const PlanPoint from = map_.settled(first);
+    const PlanPoint to = map_.settled(last);
     Trench trench;
     trench.open = opened_by(from, to);
     VisibilityGraph& sight = graph(trench.open);

@@ -40,8 +40,8 @@ VisibilityGraph::VisibilityGraph(const ObstacleMap& map, const std::vector<Sleev
     : map_(&map), open_(std::move(open)), base_(with_nothing_open) {
     // Sleeve ends come first: a graph and the one it asks then number all their common points alike.
     for (const Sleeve& sleeve : sleeves) {
-        add_point(sleeve.a, false);
-        add_point(sleeve.b, false);
+        add_point(map.settled(sleeve.a), false);
+        add_point(map.settled(sleeve.b), false);
     }
     sleeve_points_end_ = points_.size();
     const std::vector<PlanPoint> corners =

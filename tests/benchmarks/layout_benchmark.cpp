@@ -40,7 +40,9 @@ rillwatt::Site random_garden(int areas, int parts) {
     rillwatt::Site site;
     for (int k = 0; k < areas; ++k) {
         const PlanPoint middle{2.6 * (k % columns) + jitter(random), 2.6 * (k / columns) + jitter(random)};
-        const AreaKind kind = k % 3 == 0 ? AreaKind::water : k % 3 == 1 ? AreaKind::paving : AreaKind::building;
+        const AreaKind kind = k % 3 == 0   ? AreaKind::water
+                              : k % 3 == 1 ? AreaKind::paving
+                                           : AreaKind::building;
         site.areas.push_back(random_area(random, middle, kind));
     }
     rillwatt::Transformer transformer;

@@ -321,3 +321,38 @@ TEST_CASE("cables go from each feed point: run, splice, fixture, and both ends o
 TEST_CASE("two parts at one place need no cable on the plan") {
     CHECK(metres(site({2, 2}, {2, 2}, {patio(0, 0, 1, 1)})) == Approx(0).margin(tolerance));
 }
+
+TEST_CASE("roundings of the tape: seams and flush ends written to the hundredth of a foot") {
+    SECTION("two slabs whose seam gapes by two millimetres are one obstacle") {
+        CHECK(metres(site({0, 0}, {10, 0}, {patio(4, -6, 6, -0.001), patio(4, 0.001, 6, 3)})) ==
+              Approx(12).margin(1e-5));
+    }
+    SECTION("a corner that should lie on its neighbour's sloping side and misses it by 2 mm") {
+        const sketch::Outline lower{{4, -6}, {6, -6}, {6, 0.1}, {4, -0.3}};
+        const sketch::Outline upper{{4, -0.298}, {5, -0.098}, {6, 0.1}, {6, 3}, {4, 3}};
+        CHECK(metres(site({0, 0}, {10, 0}, {area(AreaKind::paving, lower), area(AreaKind::paving, upper)})) ==
+              Approx(12).margin(1e-5));
+    }
+    SECTION("a gap of 5 mm is left as it is") {
+        CHECK(metres(site({0, 0}, {10, 0}, {patio(4, -6, 6, -0.0025), patio(4, 0.0025, 6, 3)})) ==
+              Approx(10).margin(1e-5));
+    }
+    SECTION("a sleeve that ends a millimetre under the edge is flush with it") {
+        CHECK(metres(site({0, 0}, {10, 0}, {patio(4, -100, 6, 100)},
+                          {sketch::sleeve("S1", {4.001, 0}, {5.999, 0})})) == Approx(10).margin(0.005));
+    }
+    SECTION("a transformer a millimetre inside the wall is on it") {
+        const rillwatt::PartLength round = sketch::measured(
+            site({5, 0.001}, {5, 6}, {area(AreaKind::building, rectangle(0, 0, 10, 6), "house")}));
+        CHECK(round.length->value() == Approx(16).margin(0.005));
+        CHECK(round.crossed.empty());
+    }
+}
+
+TEST_CASE("a ring drawn with a slit: the slit is a seam, not a way") {
+    // Outer square 0..10, inner square 4..6, joined by a slit from (0,5) to (4,5) that is walked twice.
+    const sketch::Outline ring{{0, 0}, {10, 0}, {10, 10}, {0, 10}, {0, 5}, {4, 5},
+                               {4, 6}, {6, 6},  {6, 4},   {4, 4},  {4, 5}, {0, 5}};
+    CHECK(metres(site({-5, 5}, {5, 5}, {area(AreaKind::paving, ring)})) == -1);
+    CHECK(metres(site({4.5, 5}, {5.5, 5}, {area(AreaKind::paving, ring)})) == Approx(1).margin(tolerance));
+}
