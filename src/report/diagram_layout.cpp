@@ -90,8 +90,10 @@ std::vector<ColumnRoom> column_rooms(const std::vector<DiagramCircuit>& circuits
         for (const DiagramNode& node : circuit.nodes) {
             rooms.resize(std::max(rooms.size(), static_cast<std::size_t>(node.depth) + 1));
             ColumnRoom& room = rooms[static_cast<std::size_t>(node.depth)];
-            room.cable = std::max({room.cable, text_width(node.cable, diagram_type), text_width(node.current, diagram_type)});
-            room.name = std::max({room.name, text_width(node.name, diagram_type, true), text_width(node.figure, diagram_type, true)});
+            room.cable = std::max(
+                {room.cable, text_width(node.cable, diagram_type), text_width(node.current, diagram_type)});
+            room.name = std::max({room.name, text_width(node.name, diagram_type, true),
+                                  text_width(node.figure, diagram_type, true)});
         }
     }
     return rooms;

@@ -16,15 +16,16 @@ struct Shade {
 /// Run colours differ in lightness as well as in hue, so that they stay apart for colour-blind readers and in
 /// grey; tags on the cables name the run besides.
 constexpr std::array shades{
-    Shade{"paper", "#fdfcf8", "#15191c"},   Shade{"ink", "#1f2a30", "#e6e9e6"},
-    Shade{"faint", "#5d6a70", "#9aa7ac"},   Shade{"rule", "#c9d0d0", "#38434a"},
-    Shade{"grid", "#c3cac8", "#3a454b"},    Shade{"water", "#d9eaf2", "#16303d"},
-    Shade{"water-line", "#5f95b0", "#4f8aa6"}, Shade{"building", "#e2dfd9", "#2d3033"},
+    Shade{"paper", "#fdfcf8", "#15191c"},         Shade{"ink", "#1f2a30", "#e6e9e6"},
+    Shade{"faint", "#5d6a70", "#9aa7ac"},         Shade{"rule", "#c9d0d0", "#38434a"},
+    Shade{"grid", "#c3cac8", "#3a454b"},          Shade{"water", "#d9eaf2", "#16303d"},
+    Shade{"water-line", "#5f95b0", "#4f8aa6"},    Shade{"building", "#e2dfd9", "#2d3033"},
     Shade{"building-line", "#8b857b", "#80868a"}, Shade{"paving", "#f1ece1", "#26241f"},
-    Shade{"paving-line", "#b5a98f", "#6b6250"}, Shade{"bed", "#e9efdd", "#1d2a1d"},
-    Shade{"bed-line", "#8ba26b", "#5f7c4d"}, Shade{"lawn", "#f0f5e6", "#18221a"},
-    Shade{"lawn-line", "#a9bf8a", "#4d6347"}, Shade{"glow", "#f6c945", "#e0b02c"},
-    Shade{"bad", "#b3261e", "#ff8a7d"},     Shade{"walk", "#f7f3ea", "#2c2a25"}, Shade{"mark", "#fff3b8", "#4b4218"},
+    Shade{"paving-line", "#b5a98f", "#6b6250"},   Shade{"bed", "#e9efdd", "#1d2a1d"},
+    Shade{"bed-line", "#8ba26b", "#5f7c4d"},      Shade{"lawn", "#f0f5e6", "#18221a"},
+    Shade{"lawn-line", "#a9bf8a", "#4d6347"},     Shade{"glow", "#f6c945", "#e0b02c"},
+    Shade{"bad", "#b3261e", "#ff8a7d"},           Shade{"walk", "#f7f3ea", "#2c2a25"},
+    Shade{"mark", "#fff3b8", "#4b4218"},
 };
 
 constexpr std::array run_shades{
@@ -94,7 +95,8 @@ std::string drawing_style() {
     out += rules;
     for (std::size_t i = 0; i < run_shades.size(); ++i)
         out += fmt::format(".rw-drawing .rw-run{0}{{color:var(--run{0})}}\n", i);
-    return out + ".rw-drawing .rw-cable{stroke:currentColor}.rw-drawing .rw-tag-text{fill:currentColor}</style>";
+    return out +
+           ".rw-drawing .rw-cable{stroke:currentColor}.rw-drawing .rw-tag-text{fill:currentColor}</style>";
 }
 
 std::string area_patterns() {
@@ -108,11 +110,16 @@ std::string area_patterns() {
 
 std::string area_class(AreaKind kind) {
     switch (kind) {
-    case AreaKind::water: return "water";
-    case AreaKind::building: return "building";
-    case AreaKind::paving: return "paving";
-    case AreaKind::bed: return "bed";
-    case AreaKind::lawn: return "lawn";
+    case AreaKind::water:
+        return "water";
+    case AreaKind::building:
+        return "building";
+    case AreaKind::paving:
+        return "paving";
+    case AreaKind::bed:
+        return "bed";
+    case AreaKind::lawn:
+        return "lawn";
     }
     return "lawn";
 }
@@ -127,9 +134,12 @@ CableStroke cable_stroke(const CableType* cable) {
     };
     // Conductor sections of the common sizes: 18 AWG 0.82, 16 1.31, 14 2.08, 12 3.31, 10 5.26, 8 8.37 mm2.
     static const std::array rows{
-        Row{7, {4.2, "", "solid, very thick"}},  Row{4.6, {3.2, "16 3", "long dashes, thick"}},
-        Row{2.9, {2.2, "", "solid"}},            Row{1.8, {2.0, "8 3", "dashes"}},
-        Row{1.1, {1.8, "4 2.5", "short dashes"}}, Row{0, {1.6, "1.6 2.4", "dots"}},
+        Row{7, {4.2, "", "solid, very thick"}},
+        Row{4.6, {3.2, "16 3", "long dashes, thick"}},
+        Row{2.9, {2.2, "", "solid"}},
+        Row{1.8, {2.0, "8 3", "dashes"}},
+        Row{1.1, {1.8, "4 2.5", "short dashes"}},
+        Row{0, {1.6, "1.6 2.4", "dots"}},
     };
     for (const Row& row : rows)
         if (cable->section_mm2 >= row.at_least_mm2) return row.stroke;

@@ -168,6 +168,11 @@ SheetPoint leader_end(const LabelPlace& place) {
             std::clamp(from.y, place.box.y, place.box.bottom())};
 }
 
+std::vector<std::optional<LabelPlace>> place_labels(const LabelGround& ground,
+                                                    const std::vector<LabelRequest>& requests) {
+    return Placer(ground, requests).run();
+}
+
 std::vector<LabelPlace> places_around(SheetPoint anchor, double radius, double width, double height) {
     // Right of the symbol reads best, then left, then above and below, corners last.
     constexpr std::array<double, 16> bearing_cost{0,   0.35, 0.5, 0.45, 0.4, 0.6, 0.7, 0.4,

@@ -1,7 +1,6 @@
 #pragma once
 
 #include "svg_parts.hpp"
-
 #include <cstddef>
 #include <optional>
 #include <vector>
@@ -22,7 +21,7 @@ SheetPoint leader_end(const LabelPlace& place);
 struct LabelRequest {
     std::vector<LabelPlace> places;
     std::optional<std::size_t> symbol; ///< obstacle that is its own: a leader may come out of it
-    bool optional = false; ///< left out sooner than another label is moved for it
+    bool optional = false;             ///< left out sooner than another label is moved for it
 };
 
 /// Places around a point symbol, nearest first: rings of directions, with leaders from the second ring on.
@@ -30,8 +29,8 @@ std::vector<LabelPlace> places_around(SheetPoint anchor, double radius, double w
 
 /// What labels are placed among.
 struct LabelGround {
-    SheetBox frame;                                      ///< labels stay inside
-    std::vector<SheetBox> symbols;                       ///< never covered
+    SheetBox frame;                                       ///< labels stay inside
+    std::vector<SheetBox> symbols;                        ///< never covered
     std::vector<std::pair<SheetPoint, SheetPoint>> lines; ///< covered unwillingly
 };
 

@@ -1,7 +1,6 @@
-#include "plan_drawing.hpp"
-
 #include <fmt/format.h>
 
+#include "plan_drawing.hpp"
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -104,17 +103,24 @@ void draw_cable(PlanDrawing& plan, const DrawnCable& cable, const std::vector<Sh
     const std::string colour = cable.run ? run_class(*cable.run) : "rw-run6";
     const std::string points = points_text(line);
     const std::string dashes = stroke.dashes.empty() ? "" : ";stroke-dasharray:" + stroke.dashes;
-    plan.wires += fmt::format("<g class=\"rw-part rw-wire {}{}\"{}>{}"
-                              "<polyline class=\"rw-cable-edge\" points=\"{}\" style=\"stroke-width:{}px\"/>"
-                              "<polyline class=\"rw-cable\" points=\"{}\" style=\"stroke-width:{}px{}\"/></g>\n",
-                              colour, typed ? " rw-typed" : "", part_attribute(cable.part),
-                              svg_title(cable_title(plan, cable)), points, coordinate(stroke.width + 2), points,
-                              coordinate(stroke.width), dashes);
+    plan.wires += fmt::format(
+        "<g class=\"rw-part rw-wire {}{}\"{}>{}"
+        "<polyline class=\"rw-cable-edge\" points=\"{}\" style=\"stroke-width:{}px\"/>"
+        "<polyline class=\"rw-cable\" points=\"{}\" style=\"stroke-width:{}px{}\"/></g>\n",
+        colour, typed ? " rw-typed" : "", part_attribute(cable.part), svg_title(cable_title(plan, cable)),
+        points, coordinate(stroke.width + 2), points, coordinate(stroke.width), dashes);
     for (std::size_t i = 0; i + 1 < line.size(); ++i)
         plan.label_ground.lines.emplace_back(line[i], line[i + 1]);
     if (!cable.run) return;
     const std::string& run = plan.site.runs[*cable.run].id;
-    LabelText tag{.part = run, .name = shortened(run, 8), .figure = {}, .size = 9, .bold = true, .classes = "rw-tag-text", .framed = true, .group = colour};
+    LabelText tag{.part = run,
+                  .name = shortened(run, 8),
+                  .figure = {},
+                  .size = 9,
+                  .bold = true,
+                  .classes = "rw-tag-text",
+                  .framed = true,
+                  .group = colour};
     plan.add_label(tag, places_on(line, tag.width(), tag.height()), {}, true);
 }
 

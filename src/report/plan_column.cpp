@@ -1,11 +1,10 @@
-#include "plan_drawing.hpp"
-
 #include "rillwatt/layout/trench.hpp"
 #include "rillwatt/quantity/quantity_text.hpp"
 #include "rillwatt/report/cautions.hpp"
 
 #include <fmt/format.h>
 
+#include "plan_drawing.hpp"
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -46,8 +45,8 @@ class Column {
         constexpr double indent = 50;
         constexpr double size = 11;
         const std::vector<std::string> lines = broken_lines(words, box_.width - indent, size);
-        text += fmt::format("<g class=\"{}\" transform=\"translate({} {})\">{}</g>\n", classes, coordinate(box_.x + 20),
-                            coordinate(y_ + 9), sample);
+        text += fmt::format("<g class=\"{}\" transform=\"translate({} {})\">{}</g>\n", classes,
+                            coordinate(box_.x + 20), coordinate(y_ + 9), sample);
         for (const std::string& part : lines) {
             y_ += 15;
             text += svg_text({box_.x + indent, y_ - 2.5}, part, size, "") + "\n";
@@ -63,13 +62,15 @@ class Column {
 std::string swatch(AreaKind kind) {
     const std::string name = area_class(kind);
     return fmt::format("<rect class=\"rw-{0}\" x=\"-18\" y=\"-7\" width=\"36\" height=\"14\"/>"
-                       "<rect class=\"rw-hatch\" fill=\"url(#rw-hatch-{0})\" x=\"-18\" y=\"-7\" width=\"36\" height=\"14\"/>",
+                       "<rect class=\"rw-hatch\" fill=\"url(#rw-hatch-{0})\" x=\"-18\" y=\"-7\" width=\"36\" "
+                       "height=\"14\"/>",
                        name);
 }
 
 std::string stroke_sample(const CableStroke& stroke) {
     return fmt::format("<path class=\"rw-cable\" d=\"M-20 0H20\" style=\"stroke-width:{}px{}\"/>",
-                       coordinate(stroke.width), stroke.dashes.empty() ? "" : ";stroke-dasharray:" + stroke.dashes);
+                       coordinate(stroke.width),
+                       stroke.dashes.empty() ? "" : ";stroke-dasharray:" + stroke.dashes);
 }
 
 std::string tag_sample(const std::string& run) {
@@ -102,12 +103,13 @@ void draw_scale_bar(Column& column, const PlanDrawing& plan) {
 
 void draw_north(Column& column, const PlanDrawing& plan) {
     if (!plan.site.settings.north) return;
-    column.text += fmt::format("<g transform=\"translate({} {})\"><title>North</title><circle class=\"rw-thin\" r=\"15\"/>"
-                               "<g transform=\"rotate({})\"><path class=\"rw-solid\" d=\"M0-19L6 9L0 4Z\"/>"
-                               "<path class=\"rw-body\" d=\"M0-19L-6 9L0 4Z\"/></g>{}</g>\n",
-                               coordinate(column.left() + column.width() - 22), coordinate(column.y() - 16),
-                               coordinate(90 - plan.site.settings.north->value()),
-                               svg_text({-24, 4}, "N", 12, "", Anchor::middle, true));
+    column.text += fmt::format(
+        "<g transform=\"translate({} {})\"><title>North</title><circle class=\"rw-thin\" r=\"15\"/>"
+        "<g transform=\"rotate({})\"><path class=\"rw-solid\" d=\"M0-19L6 9L0 4Z\"/>"
+        "<path class=\"rw-body\" d=\"M0-19L-6 9L0 4Z\"/></g>{}</g>\n",
+        coordinate(column.left() + column.width() - 22), coordinate(column.y() - 16),
+        coordinate(90 - plan.site.settings.north->value()),
+        svg_text({-24, 4}, "N", 12, "", Anchor::middle, true));
 }
 
 void legend_of_runs(Column& column, const PlanDrawing& plan) {
@@ -116,8 +118,9 @@ void legend_of_runs(Column& column, const PlanDrawing& plan) {
         if (cable.run) used[*cable.run] = true;
     for (const auto& [run, unused] : used) {
         const Run& r = plan.site.runs[run];
-        column.row(tag_sample(r.id), fmt::format("run {} from {}{}", shortened(r.id, 20), shortened(r.from, 20),
-                                                 r.tap ? ", tap " + trimmed_text(r.tap->value(), 1) + " V" : ""),
+        column.row(tag_sample(r.id),
+                   fmt::format("run {} from {}{}", shortened(r.id, 20), shortened(r.from, 20),
+                               r.tap ? ", tap " + trimmed_text(r.tap->value(), 1) + " V" : ""),
                    run_class(run));
     }
 }
@@ -137,7 +140,8 @@ void legend_of_cables(Column& column, const PlanDrawing& plan) {
                      [&](const DrawnCable* a, const DrawnCable* b) { return section(a) > section(b); });
     for (const DrawnCable* cable : order)
         column.row(stroke_sample(cable_stroke(cable->type)),
-                   cable->type ? "cable " + shortened(cable->type->size, 24) : "cable not chosen yet", "rw-run6");
+                   cable->type ? "cable " + shortened(cable->type->size, 24) : "cable not chosen yet",
+                   "rw-run6");
     if (typed) column.line("A cable whose length was typed is drawn straight and paler.", 9.5, "rw-faint");
 }
 
@@ -147,13 +151,19 @@ void legend_of_symbols(Column& column, const PlanDrawing& plan) {
         FixtureKind kind;
         const char* words;
     };
-    for (const KindRow& row : {KindRow{FixtureKind::submersible, "light under water"}, {FixtureKind::path, "path light"},
-                               {FixtureKind::accent, "accent light, turned as it points"}, {FixtureKind::downlight, "downlight"},
-                               {FixtureKind::step, "step light"}, {FixtureKind::other, "light"}}) {
-        const bool used = std::any_of(site.fixtures.begin(), site.fixtures.end(), [&](const Fixture& fixture) {
-            const FixtureType* type = plan.assessment.catalog ? find_entry(plan.assessment.catalog->fixtures, fixture.model) : nullptr;
-            return fixture.at && (type ? type->kind : FixtureKind::other) == row.kind;
-        });
+    for (const KindRow& row : {KindRow{FixtureKind::submersible, "light under water"},
+                               {FixtureKind::path, "path light"},
+                               {FixtureKind::accent, "accent light, turned as it points"},
+                               {FixtureKind::downlight, "downlight"},
+                               {FixtureKind::step, "step light"},
+                               {FixtureKind::other, "light"}}) {
+        const bool used =
+            std::any_of(site.fixtures.begin(), site.fixtures.end(), [&](const Fixture& fixture) {
+                const FixtureType* type = plan.assessment.catalog
+                                              ? find_entry(plan.assessment.catalog->fixtures, fixture.model)
+                                              : nullptr;
+                return fixture.at && (type ? type->kind : FixtureKind::other) == row.kind;
+            });
         FixtureType sample;
         sample.kind = row.kind;
         if (used) column.row(fixture_symbol(&sample, 90), row.words);
@@ -165,19 +175,28 @@ void legend_of_symbols(Column& column, const PlanDrawing& plan) {
     if (!site.viewpoints.empty()) column.row(viewpoint_symbol(0), "viewpoint and where it looks");
     if (!site.marks.empty()) column.row(mark_symbol(), "mark to tape from");
     if (!site.sleeves.empty())
-        column.row("<path class=\"rw-sleeve\" d=\"M-18-4H18M-18 4H18\"/><path class=\"rw-line\" d=\"M-18-4V4M18-4V4\"/>", "sleeve");
+        column.row("<path class=\"rw-sleeve\" d=\"M-18-4H18M-18 4H18\"/><path class=\"rw-line\" "
+                   "d=\"M-18-4V4M18-4V4\"/>",
+                   "sleeve");
     if (!site.falls.empty())
-        column.row("<path class=\"rw-falls-comb\" d=\"M-16-2v8M-10-2v5M-4-2v8M2-2v5M8-2v8M14-2v5\"/><path class=\"rw-falls\" d=\"M-17-3H17\"/>", "falls, seen from the toothed side");
+        column.row("<path class=\"rw-falls-comb\" d=\"M-16-2v8M-10-2v5M-4-2v8M2-2v5M8-2v8M14-2v5\"/><path "
+                   "class=\"rw-falls\" d=\"M-17-3H17\"/>",
+                   "falls, seen from the toothed side");
     if (!plan.faulty.empty())
         column.row("<circle class=\"rw-wrong\" r=\"8\"/>", "has an error: see the findings");
 }
 
 void legend_of_areas(Column& column, const PlanDrawing& plan) {
-    for (const AreaKind kind : {AreaKind::water, AreaKind::building, AreaKind::paving, AreaKind::bed, AreaKind::lawn})
-        if (std::any_of(plan.site.areas.begin(), plan.site.areas.end(), [&](const Area& a) { return a.kind == kind; }))
+    for (const AreaKind kind :
+         {AreaKind::water, AreaKind::building, AreaKind::paving, AreaKind::bed, AreaKind::lawn})
+        if (std::any_of(plan.site.areas.begin(), plan.site.areas.end(),
+                        [&](const Area& a) { return a.kind == kind; }))
             column.row(swatch(kind), area_class(kind));
     if (!plan.site.walks.empty())
-        column.row("<path class=\"rw-walk-edge\" d=\"M-18 0H18\" style=\"stroke-width:14px\"/><path class=\"rw-walk-bed\" d=\"M-18 0H18\" style=\"stroke-width:12px\"/><path class=\"rw-walk-middle\" d=\"M-18 0H18\"/>", "walk");
+        column.row("<path class=\"rw-walk-edge\" d=\"M-18 0H18\" style=\"stroke-width:14px\"/><path "
+                   "class=\"rw-walk-bed\" d=\"M-18 0H18\" style=\"stroke-width:12px\"/><path "
+                   "class=\"rw-walk-middle\" d=\"M-18 0H18\"/>",
+                   "walk");
 }
 
 void draw_amounts(Column& column, const PlanDrawing& plan) {
@@ -192,8 +211,10 @@ void draw_amounts(Column& column, const PlanDrawing& plan) {
         TrenchGround ground;
         const char* words;
     };
-    for (const Row& row : {Row{TrenchGround::soil, "trench to dig"}, {TrenchGround::sleeve, "in sleeves"},
-                           {TrenchGround::water, "on the bottom of water"}, {TrenchGround::paving, "under paving or walls"}})
+    for (const Row& row : {Row{TrenchGround::soil, "trench to dig"},
+                           {TrenchGround::sleeve, "in sleeves"},
+                           {TrenchGround::water, "on the bottom of water"},
+                           {TrenchGround::paving, "under paving or walls"}})
         if (const Metres length = trench_length(trench, row.ground); length > Metres(0))
             words += fmt::format(", {} {}", row.words, decimal_length_text(length, unit, 0));
     column.line(words + ".", 10.5);
@@ -225,7 +246,9 @@ std::string drawn_column(const PlanDrawing& plan, std::string_view overlay_legen
     for (const std::string_view caution : cautions())
         column.line(caution, 9.5);
     if (left_out > 0)
-        column.line(fmt::format("{} labels were left out for want of room; the part's tip names it.", left_out), 9.5, "rw-bad-text");
+        column.line(
+            fmt::format("{} labels were left out for want of room; the part's tip names it.", left_out), 9.5,
+            "rw-bad-text");
     bottom = column.y();
     return column.text;
 }

@@ -1,12 +1,11 @@
 #pragma once
 
+#include "rillwatt/check/assessment.hpp"
+
 #include "drawing_style.hpp"
 #include "label_placement.hpp"
 #include "plan_sheet.hpp"
 #include "site_wiring.hpp"
-
-#include "rillwatt/check/assessment.hpp"
-
 #include <set>
 #include <string>
 #include <vector>

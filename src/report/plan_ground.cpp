@@ -1,7 +1,6 @@
-#include "plan_drawing.hpp"
-
 #include <fmt/format.h>
 
+#include "plan_drawing.hpp"
 #include <algorithm>
 #include <cmath>
 
@@ -20,10 +19,10 @@ bool inside(const std::vector<SheetPoint>& outline, SheetPoint p) {
 
 /// Places inside an outline for its name, the middle first.
 std::vector<LabelPlace> places_inside(const std::vector<SheetPoint>& outline, double width, double height) {
-    const auto [left, right] = std::minmax_element(
-        outline.begin(), outline.end(), [](SheetPoint a, SheetPoint b) { return a.x < b.x; });
-    const auto [top, bottom] = std::minmax_element(
-        outline.begin(), outline.end(), [](SheetPoint a, SheetPoint b) { return a.y < b.y; });
+    const auto [left, right] = std::minmax_element(outline.begin(), outline.end(),
+                                                   [](SheetPoint a, SheetPoint b) { return a.x < b.x; });
+    const auto [top, bottom] = std::minmax_element(outline.begin(), outline.end(),
+                                                   [](SheetPoint a, SheetPoint b) { return a.y < b.y; });
     const SheetPoint middle{(left->x + right->x) / 2, (top->y + bottom->y) / 2};
     const double size = std::max(right->x - left->x, bottom->y - top->y);
     std::vector<LabelPlace> places;
@@ -33,9 +32,9 @@ std::vector<LabelPlace> places_inside(const std::vector<SheetPoint>& outline, do
             const SheetPoint centre{left->x + (right->x - left->x) * i / steps,
                                     top->y + (bottom->y - top->y) * k / steps};
             const SheetBox box = box_around(centre, width, height);
-            const int corners_out = !inside(outline, {box.x, box.y}) + !inside(outline, {box.right(), box.y}) +
-                                    !inside(outline, {box.x, box.bottom()}) +
-                                    !inside(outline, {box.right(), box.bottom()});
+            const int corners_out =
+                !inside(outline, {box.x, box.y}) + !inside(outline, {box.right(), box.y}) +
+                !inside(outline, {box.x, box.bottom()}) + !inside(outline, {box.right(), box.bottom()});
             if (!inside(outline, centre)) continue;
             const double off = std::hypot(centre.x - middle.x, centre.y - middle.y) / (size + 1);
             places.push_back({box, off * 2 + corners_out * 3, {}});
@@ -46,11 +45,16 @@ std::vector<LabelPlace> places_inside(const std::vector<SheetPoint>& outline, do
 
 int layer(AreaKind kind) {
     switch (kind) {
-    case AreaKind::lawn: return 0;
-    case AreaKind::bed: return 1;
-    case AreaKind::paving: return 2;
-    case AreaKind::building: return 3;
-    case AreaKind::water: return 4;
+    case AreaKind::lawn:
+        return 0;
+    case AreaKind::bed:
+        return 1;
+    case AreaKind::paving:
+        return 2;
+    case AreaKind::building:
+        return 3;
+    case AreaKind::water:
+        return 4;
     }
     return 0;
 }
@@ -67,7 +71,8 @@ void draw_walk(PlanDrawing& plan, const Walk& walk) {
                                svg_title(fmt::format("{}: walk, {} wide", walk.id, plan.length(walk.width))));
     plan.ground += path_along(line, "rw-walk-edge", width + 2) + path_along(line, "rw-walk-bed", width) +
                    path_along(line, "rw-walk-middle") + "</g>\n";
-    const LabelText text{.part = walk.id, .name = walk.id, .figure = {}, .size = 10.5, .classes = "rw-faint", .group = {}};
+    const LabelText text{
+        .part = walk.id, .name = walk.id, .figure = {}, .size = 10.5, .classes = "rw-faint", .group = {}};
     std::vector<LabelPlace> places;
     for (std::size_t i = 0; i + 1 < line.size(); ++i) {
         for (const double share : {0.5, 0.3, 0.7}) {
@@ -96,12 +101,18 @@ void draw_falls(PlanDrawing& plan, const Falls& falls) {
         comb += fmt::format("M{} {}l{} {}", coordinate(on.x), coordinate(on.y), coordinate(tooth * x),
                             coordinate(tooth * y));
     }
-    plan.ground += fmt::format("<g class=\"rw-part rw-falls-part\"{}>{}<path class=\"rw-falls-comb\" d=\"{}\"/>{}</g>\n",
-                               part_attribute(falls.id),
-                               svg_title(fmt::format("{}: falls, drop {}", falls.id, plan.length(falls.drop))),
-                               comb, path_along({a, b}, "rw-falls"));
+    plan.ground +=
+        fmt::format("<g class=\"rw-part rw-falls-part\"{}>{}<path class=\"rw-falls-comb\" d=\"{}\"/>{}</g>\n",
+                    part_attribute(falls.id),
+                    svg_title(fmt::format("{}: falls, drop {}", falls.id, plan.length(falls.drop))), comb,
+                    path_along({a, b}, "rw-falls"));
     const SheetPoint middle{(a.x + b.x) / 2, (a.y + b.y) / 2};
-    const LabelText text{.part = falls.id, .name = falls.id, .figure = "drop " + plan.length(falls.drop), .size = 10.5, .classes = {}, .group = {}};
+    const LabelText text{.part = falls.id,
+                         .name = falls.id,
+                         .figure = "drop " + plan.length(falls.drop),
+                         .size = 10.5,
+                         .classes = {},
+                         .group = {}};
     plan.label_ground.lines.emplace_back(a, b);
     plan.label_ground.lines.emplace_back(a, b);
     plan.add_label(text, places_around(middle, 4, text.width(), text.height()));
@@ -121,13 +132,14 @@ void draw_sleeve(PlanDrawing& plan, const Sleeve& sleeve) {
     for (const SheetPoint p : {a, b})
         ends += fmt::format("M{} {}l{} {}", coordinate(p.x - x), coordinate(p.y - y), coordinate(2 * x),
                             coordinate(2 * y));
-    plan.ground += fmt::format("<g class=\"rw-part rw-sleeve-part\"{}>{}<path class=\"rw-sleeve\" d=\"{}\"/>"
-                               "<path class=\"rw-line\" d=\"{}\"/></g>\n",
-                               part_attribute(sleeve.id),
-                               svg_title(fmt::format("{}: sleeve, {} long", sleeve.id,
-                                                     plan.length(distance(sleeve.a, sleeve.b)))),
-                               d, ends);
-    const LabelText text{.part = sleeve.id, .name = sleeve.id, .figure = {}, .size = 10, .classes = "rw-faint", .group = {}};
+    plan.ground += fmt::format(
+        "<g class=\"rw-part rw-sleeve-part\"{}>{}<path class=\"rw-sleeve\" d=\"{}\"/>"
+        "<path class=\"rw-line\" d=\"{}\"/></g>\n",
+        part_attribute(sleeve.id),
+        svg_title(fmt::format("{}: sleeve, {} long", sleeve.id, plan.length(distance(sleeve.a, sleeve.b)))),
+        d, ends);
+    const LabelText text{
+        .part = sleeve.id, .name = sleeve.id, .figure = {}, .size = 10, .classes = "rw-faint", .group = {}};
     std::vector<LabelPlace> places;
     for (const double share : {0.5, 0.25, 0.75, 0.1, 0.9}) {
         const SheetPoint on{a.x + share * (b.x - a.x), a.y + share * (b.y - a.y)};
@@ -149,11 +161,16 @@ void draw_areas(PlanDrawing& plan) {
         const std::vector<SheetPoint> outline = plan.sheet.at(area->outline);
         const std::string kind = area_class(area->kind);
         const std::string points = points_text(outline);
-        plan.areas += fmt::format("<g class=\"rw-part rw-area\"{}>{}<polygon class=\"rw-{}\" points=\"{}\"/>"
-                                  "<polygon class=\"rw-hatch\" fill=\"url(#rw-hatch-{})\" points=\"{}\"/></g>\n",
-                                  part_attribute(area->id), svg_title(area->id + ": " + kind), kind, points, kind,
-                                  points);
-        const LabelText text{.part = area->id, .name = area->id, .figure = {}, .size = 12.5, .classes = "rw-area-name", .group = {}};
+        plan.areas += fmt::format(
+            "<g class=\"rw-part rw-area\"{}>{}<polygon class=\"rw-{}\" points=\"{}\"/>"
+            "<polygon class=\"rw-hatch\" fill=\"url(#rw-hatch-{})\" points=\"{}\"/></g>\n",
+            part_attribute(area->id), svg_title(area->id + ": " + kind), kind, points, kind, points);
+        const LabelText text{.part = area->id,
+                             .name = area->id,
+                             .figure = {},
+                             .size = 12.5,
+                             .classes = "rw-area-name",
+                             .group = {}};
         plan.add_label(text, places_inside(outline, text.width() + 4, text.height()));
     }
 }

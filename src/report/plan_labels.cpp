@@ -1,8 +1,8 @@
-#include "plan_drawing.hpp"
-
 #include "rillwatt/quantity/quantity_text.hpp"
 
 #include <fmt/format.h>
+
+#include "plan_drawing.hpp"
 
 namespace rillwatt {
 namespace {
@@ -22,8 +22,8 @@ std::string tag(const LabelText& text, const SheetBox& box) {
 
 std::string lettering(const LabelText& text, const SheetBox& box) {
     const double base = box.bottom() - text.size * 0.28;
-    std::string out = svg_text({box.x, base}, shown_name(text), text.size, "rw-halo " + text.classes, Anchor::start,
-                               text.bold);
+    std::string out = svg_text({box.x, base}, shown_name(text), text.size, "rw-halo " + text.classes,
+                               Anchor::start, text.bold);
     const double name_width = text_width(shown_name(text), text.size, text.bold);
     return out + svg_text({box.x + name_width + before_figure, base}, shown_figure(text), text.size,
                           "rw-halo " + text.classes);
@@ -40,8 +40,9 @@ std::string leader(const LabelPlace& place) {
 std::string drawn_label(const LabelText& text, const LabelPlace& place) {
     const SheetBox& box = place.box;
     return fmt::format("<g class=\"rw-label{}\"{} data-box=\"{} {} {} {}\">{}</g>\n",
-                       text.group.empty() ? "" : " " + text.group, text.part.empty() ? "" : part_attribute(text.part),
-                       coordinate(box.x), coordinate(box.y), coordinate(box.width), coordinate(box.height),
+                       text.group.empty() ? "" : " " + text.group,
+                       text.part.empty() ? "" : part_attribute(text.part), coordinate(box.x),
+                       coordinate(box.y), coordinate(box.width), coordinate(box.height),
                        text.framed ? tag(text, box) : lettering(text, box));
 }
 

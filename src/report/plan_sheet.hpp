@@ -1,9 +1,8 @@
 #pragma once
 
-#include "svg_parts.hpp"
-
 #include "rillwatt/check/assessment.hpp"
 
+#include "svg_parts.hpp"
 #include <string>
 #include <vector>
 
@@ -20,7 +19,8 @@ struct PlanSheet {
     double height = 0;
 
     SheetPoint at(PlanPoint p) const {
-        return {frame.x + (p.x - low.x) * pixels_per_metre, frame.bottom() - (p.y - low.y) * pixels_per_metre};
+        return {frame.x + (p.x - low.x) * pixels_per_metre,
+                frame.bottom() - (p.y - low.y) * pixels_per_metre};
     }
     std::vector<SheetPoint> at(const std::vector<PlanPoint>& points) const {
         std::vector<SheetPoint> out;

@@ -1,12 +1,11 @@
 #include "rillwatt/report/plan_svg.hpp"
 
-#include "plan_drawing.hpp"
-
 #include "rillwatt/quantity/quantity_text.hpp"
 #include "rillwatt/report/escape.hpp"
 
 #include <fmt/format.h>
 
+#include "plan_drawing.hpp"
 #include <algorithm>
 #include <cmath>
 
@@ -20,15 +19,19 @@ void draw_grid(const PlanSheet& sheet, LengthUnit unit, std::string& lines, std:
     std::string d;
     for (double k = std::ceil(sheet.low.x / step); k * step <= sheet.high.x; ++k) {
         const double x = sheet.at({k * step, 0}).x;
-        d += fmt::format("M{} {}V{}", coordinate(x), coordinate(sheet.frame.y), coordinate(sheet.frame.bottom()));
-        numbers += svg_text({x, sheet.frame.bottom() + 13}, number(k * step), 9.5, "rw-faint", Anchor::middle);
+        d += fmt::format("M{} {}V{}", coordinate(x), coordinate(sheet.frame.y),
+                         coordinate(sheet.frame.bottom()));
+        numbers +=
+            svg_text({x, sheet.frame.bottom() + 13}, number(k * step), 9.5, "rw-faint", Anchor::middle);
     }
     for (double k = std::ceil(sheet.low.y / step); k * step <= sheet.high.y; ++k) {
         const double y = sheet.at({0, k * step}).y;
-        d += fmt::format("M{} {}H{}", coordinate(sheet.frame.x), coordinate(y), coordinate(sheet.frame.right()));
+        d += fmt::format("M{} {}H{}", coordinate(sheet.frame.x), coordinate(y),
+                         coordinate(sheet.frame.right()));
         numbers += svg_text({sheet.frame.x - 5, y + 3.3}, number(k * step), 9.5, "rw-faint", Anchor::end);
     }
-    numbers += svg_text({sheet.frame.x - 5, sheet.frame.bottom() + 13}, unit == LengthUnit::feet ? "ft" : "m", 9.5, "rw-faint", Anchor::end);
+    numbers += svg_text({sheet.frame.x - 5, sheet.frame.bottom() + 13}, unit == LengthUnit::feet ? "ft" : "m",
+                        9.5, "rw-faint", Anchor::end);
     lines = "<path class=\"rw-grid\" d=\"" + d + "\"/>\n";
 }
 
@@ -37,24 +40,35 @@ std::string placed_overlay(const PlanSheet& sheet, std::string_view overlay) {
     if (overlay.empty()) return {};
     const SheetPoint origin = sheet.at({0, 0});
     return fmt::format("<g class=\"rw-overlay\" transform=\"matrix({0} 0 0 -{0} {1} {2})\">{3}</g>\n",
-                       trimmed_text(sheet.pixels_per_metre, 6), trimmed_text(origin.x, 4), trimmed_text(origin.y, 4), overlay);
+                       trimmed_text(sheet.pixels_per_metre, 6), trimmed_text(origin.x, 4),
+                       trimmed_text(origin.y, 4), overlay);
 }
 
 std::string description(const PlanDrawing& plan) {
     const Site& site = plan.site;
-    return fmt::format("Plan to scale of {}: {} areas, {} transformers, {} lights, {} pumps, with cables along "
-                       "their routes. The same figures stand in the tables.",
-                       site.settings.name, site.areas.size(), site.transformers.size(), site.fixtures.size(),
-                       site.pumps.size());
+    return fmt::format(
+        "Plan to scale of {}: {} areas, {} transformers, {} lights, {} pumps, with cables along "
+        "their routes. The same figures stand in the tables.",
+        site.settings.name, site.areas.size(), site.transformers.size(), site.fixtures.size(),
+        site.pumps.size());
 }
 
 } // namespace
 
 std::string plan_svg(const Assessment& assessment, const PlanOptions& options) {
     const Site& site = *assessment.site;
-    PlanDrawing plan{.assessment = assessment, .site = site, .sheet = plan_sheet(site, assessment.lengths),
-                     .cables = drawn_cables(assessment), .faulty = {}, .areas = {}, .ground = {}, .wires = {},
-                     .symbols = {}, .label_ground = {}, .requests = {}, .texts = {}};
+    PlanDrawing plan{.assessment = assessment,
+                     .site = site,
+                     .sheet = plan_sheet(site, assessment.lengths),
+                     .cables = drawn_cables(assessment),
+                     .faulty = {},
+                     .areas = {},
+                     .ground = {},
+                     .wires = {},
+                     .symbols = {},
+                     .label_ground = {},
+                     .requests = {},
+                     .texts = {}};
     for (const Finding& finding : assessment.findings)
         if (finding.severity == Severity::error && !finding.part.empty()) plan.faulty.insert(finding.part);
     const SheetBox& frame = plan.sheet.frame;
@@ -73,20 +87,26 @@ std::string plan_svg(const Assessment& assessment, const PlanOptions& options) {
     const std::string column = drawn_column(plan, options.overlay_legend, left_out, column_end);
     const double height = std::max(plan.sheet.height, column_end + 22);
 
-    std::string out = fmt::format(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"rw-drawing rw-plan\" role=\"img\" "
-        "aria-labelledby=\"rw-plan-title rw-plan-desc\" viewBox=\"0 0 {0} {1}\" width=\"{0}\" height=\"{1}\">\n"
-        "<title id=\"rw-plan-title\">{2}</title>\n<desc id=\"rw-plan-desc\">{3}</desc>\n",
-        coordinate(plan.sheet.width), coordinate(height), html_text("Plan of " + site.settings.name),
-        html_text(description(plan)));
+    std::string out =
+        fmt::format("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"rw-drawing rw-plan\" role=\"img\" "
+                    "aria-labelledby=\"rw-plan-title rw-plan-desc\" viewBox=\"0 0 {0} {1}\" width=\"{0}\" "
+                    "height=\"{1}\">\n"
+                    "<title id=\"rw-plan-title\">{2}</title>\n<desc id=\"rw-plan-desc\">{3}</desc>\n",
+                    coordinate(plan.sheet.width), coordinate(height),
+                    html_text("Plan of " + site.settings.name), html_text(description(plan)));
     out += drawing_style() + "\n<defs>" + area_patterns() +
-           fmt::format("<clipPath id=\"rw-plan-frame\"><rect x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\"/></clipPath></defs>\n",
-                       coordinate(frame.x), coordinate(frame.y), coordinate(frame.width), coordinate(frame.height));
-    out += fmt::format("<rect class=\"rw-paper\" width=\"{}\" height=\"{}\"/>\n", coordinate(plan.sheet.width), coordinate(height));
-    out += "<g clip-path=\"url(#rw-plan-frame)\">\n" + plan.areas + grid + placed_overlay(plan.sheet, options.overlay) +
-           plan.ground + plan.wires + plan.symbols + labels + "</g>\n";
-    out += fmt::format("<rect class=\"rw-frame\" x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\"/>\n", coordinate(frame.x),
-                       coordinate(frame.y), coordinate(frame.width), coordinate(frame.height));
+           fmt::format("<clipPath id=\"rw-plan-frame\"><rect x=\"{}\" y=\"{}\" width=\"{}\" "
+                       "height=\"{}\"/></clipPath></defs>\n",
+                       coordinate(frame.x), coordinate(frame.y), coordinate(frame.width),
+                       coordinate(frame.height));
+    out += fmt::format("<rect class=\"rw-paper\" width=\"{}\" height=\"{}\"/>\n",
+                       coordinate(plan.sheet.width), coordinate(height));
+    out += "<g clip-path=\"url(#rw-plan-frame)\">\n" + plan.areas + grid +
+           placed_overlay(plan.sheet, options.overlay) + plan.ground + plan.wires + plan.symbols + labels +
+           "</g>\n";
+    out += fmt::format("<rect class=\"rw-frame\" x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\"/>\n",
+                       coordinate(frame.x), coordinate(frame.y), coordinate(frame.width),
+                       coordinate(frame.height));
     return out + numbers + "\n" + column + "</svg>\n";
 }
 

@@ -11,8 +11,8 @@ namespace rillwatt {
 
 /// One cable length of a site as a drawing shows it, whether or not the circuits could be built.
 struct DrawnCable {
-    std::string part; ///< id of the part it leads to, or of the link
-    std::string from; ///< id of what feeds it
+    std::string part;               ///< id of the part it leads to, or of the link
+    std::string from;               ///< id of what feeds it
     std::optional<std::size_t> run; ///< index into Site::runs
     std::string cable;              ///< catalog id, its own or inherited; empty: open
     const CableType* type = nullptr;

@@ -1,11 +1,10 @@
 // Reads plans from standard input and prints the shortest trench of each, for comparison with another
-// geometry library. One plan: "from_x from_y to_x to_y areas sleeves", then each area as "kind points x y ...",
-// then each sleeve as "ax ay bx by". Prints the length in metres, or "none".
-
-#include "sketch.hpp"
+// geometry library. One plan: "from_x from_y to_x to_y areas sleeves", then each area as "kind points x y
+// ...", then each sleeve as "ax ay bx by". Prints the length in metres, or "none".
 
 #include <fmt/format.h>
 
+#include "sketch.hpp"
 #include <iostream>
 
 namespace {

@@ -14,6 +14,7 @@ Command light_command();
 Command manual_command();
 Command new_command();
 Command place_command();
+Command plan_command();
 Command rules_command();
 Command schema_command();
 

@@ -16,9 +16,9 @@ struct PlanOptions {
     std::string_view overlay_legend; ///< one line of legend for it; empty: none
 };
 
-/// The plan of a site to scale as one `<svg>` element: areas, walks, falls, marks, sleeves, cables along their
-/// routes, every part with its label, legend, scale bar, title and cautions. Circuits and solution may be
-/// empty: what was not computed is left off. Elements of a part carry `data-part` with its id.
+/// The plan of a site to scale as one `<svg>` element: areas, walks, falls, marks, sleeves, cables along
+/// their routes, every part with its label, legend, scale bar, title and cautions. Circuits and solution may
+/// be empty: what was not computed is left off. Elements of a part carry `data-part` with its id.
 std::string plan_svg(const Assessment& assessment, const PlanOptions& options = {});
 
 } // namespace rillwatt

@@ -1,0 +1,77 @@
+#include "rillwatt/cli/commands.hpp"
+#include "rillwatt/cli/file_access.hpp"
+#include "rillwatt/cli/load_site.hpp"
+#include "rillwatt/report/check_text.hpp"
+#include "rillwatt/report/diagram_svg.hpp"
+#include "rillwatt/report/plan_svg.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <ostream>
+
+namespace rillwatt {
+
+namespace {
+
+/// What the plan itself shows to be wrong, apart from volts and loads.
+std::vector<Finding> plan_findings(const Assessment& assessment) {
+    std::vector<std::string> rules;
+    for (const Rule& rule : all_rules())
+        if (rule.group == RuleGroup::plan) rules.push_back(rule.id);
+    std::vector<Finding> findings;
+    for (const Finding& finding : assessment.findings)
+        if (std::find(rules.begin(), rules.end(), finding.rule) != rules.end()) findings.push_back(finding);
+    return findings;
+}
+
+/// Writes the drawing where it was asked for; returns whether it is there.
+bool write_drawing(const std::string& drawing, const Arguments& arguments, Console& console) {
+    const std::string& path = arguments.text("--output");
+    if (path.empty()) {
+        console.out << drawing;
+        return true;
+    }
+    const std::string problem =
+        arguments.has("--force") ? write_file(path, drawing) : write_new_file(path, drawing);
+    if (!problem.empty())
+        console.err << fmt::format("rillwatt: cannot write {}: {}\n", printable(path), problem);
+    return problem.empty();
+}
+
+ExitStatus run(const Arguments& arguments, Console& console) {
+    const std::optional<Assessment> assessment = load_and_assess(arguments, console);
+    if (!assessment) return ExitStatus::wrong_input;
+    const std::string drawing = arguments.has("--diagram") ? diagram_svg(*assessment) : plan_svg(*assessment);
+    if (!write_drawing(drawing, arguments, console)) return ExitStatus::wrong_input;
+    const std::vector<Finding> findings = plan_findings(*assessment);
+    if (!findings.empty()) console.err << findings_text(findings, {.colour = false, .width = 80});
+    return any_error(findings) ? ExitStatus::findings : ExitStatus::ok;
+}
+
+} // namespace
+
+Command plan_command() {
+    return {
+        .name = "plan",
+        .summary = "Draw the plan of a site to scale, as SVG",
+        .description =
+            "Draws what has a place: areas, walks, falls, marks, sleeves, parts, and the cables along their "
+            "trenches. Needs no cable, transformer or light to be there yet, so it can be used while "
+            "measuring. Findings about the plan go to standard error; exit status 1 when there is no way "
+            "for a cable.",
+        .arguments = {site_argument()},
+        .options = {{.name = "--output",
+                     .value = "FILE",
+                     .help = "write to this file instead of standard output"},
+                    {.name = "--force", .help = "write over that file if it exists"},
+                    {.name = "--diagram", .help = "draw the single-line diagram of the circuits instead"},
+                    catalog_option()},
+        .examples = {{"rillwatt plan garden.toml --output plan.svg",
+                      "the plan, for a browser or the printer"},
+                     {"rillwatt plan garden.toml --diagram --output diagram.svg",
+                      "the circuits as a single-line diagram"}},
+        .run = run};
+}
+
+} // namespace rillwatt
