@@ -14,7 +14,7 @@ constexpr double row_height = 42;
 constexpr double between_circuits = 26;
 constexpr double box_width = 128;
 constexpr double least_box_height = 92;
-constexpr double symbol_room = 12; ///< from the centre of a symbol to the words after it
+constexpr double symbol_room = 14; ///< from the centre of a symbol to the words after it
 constexpr double gap = 12;
 
 std::string volts_text(Volts volts) { return fixed_text(volts.value(), 2) + " V"; }

@@ -28,10 +28,10 @@ std::string bus(double x, double top, double bottom, double from_x, double level
     return fmt::format(
         "<g class=\"{}\">{}{}</g>\n", colour,
         path("rw-cable", fmt::format("M{} {}H{}", coordinate(from_x), coordinate(level), coordinate(x)),
-             "stroke-width:1.6px"),
+             "stroke-width:2px"),
         top < bottom
             ? path("rw-cable", fmt::format("M{} {}V{}", coordinate(x), coordinate(top), coordinate(bottom)),
-                   "stroke-width:1.6px")
+                   "stroke-width:2px")
             : "");
 }
 
@@ -49,7 +49,7 @@ std::string node_title(const DiagramNode& node) {
 std::string drawn_node(const Assessment& assessment, const DiagramCircuit& circuit, const DiagramNode& node) {
     const CircuitNode& part = circuit.solved->circuit->nodes[node.node];
     const bool is_run = part.kind == NodeKind::run;
-    const CableStroke stroke = is_run ? CableStroke{1.6, "", ""} : cable_stroke(part.cable);
+    const CableStroke stroke = is_run ? CableStroke{2, "", ""} : cable_stroke(part.cable);
     const double words_x = node.line_from + 8;
     std::string out = fmt::format("<g class=\"rw-part rw-node {}\"{}>{}", run_colour(circuit, part),
                                   part_attribute(node.part), svg_title(node_title(node)));
@@ -60,7 +60,7 @@ std::string drawn_node(const Assessment& assessment, const DiagramCircuit& circu
                     stroke.dashes.empty() ? "" : ";stroke-dasharray:" + stroke.dashes));
     out += svg_text({words_x, node.at.y - 5}, node.cable, diagram_type, is_run ? "" : "rw-faint");
     out += svg_text({words_x, node.at.y + 13}, node.current, diagram_type, "rw-faint");
-    const double after = node.at.x + 12;
+    const double after = node.at.x + 14;
     out += svg_text({after, node.at.y - 5}, node.name, diagram_type, "", Anchor::start, true);
     out += svg_text({after, node.at.y + 13}, node.figure, diagram_type, node.bad ? "rw-bad-text" : "",
                     Anchor::start, node.bad);

@@ -13,7 +13,10 @@ namespace {
 constexpr double clear_of_label = 2;
 constexpr double clear_of_symbol = 1;
 constexpr double cost_of_covered_line = 1.2;
-constexpr double cost_of_crossed_line = 0.25;
+/// A label close to a symbol that is not its own reads as that one's.
+constexpr double close_to_symbol = 7;
+constexpr double cost_of_closeness = 2.5;
+constexpr double cost_of_crossed_line = 0.7;
 
 bool inside(const SheetBox& box, const SheetBox& frame) {
     return box.x >= frame.x && box.y >= frame.y && box.right() <= frame.right() &&
@@ -43,6 +46,9 @@ class Placer {
         std::vector<LabelPlace> out;
         for (LabelPlace place : request.places) {
             if (!suits_ground(place, request.symbol)) continue;
+            for (std::size_t i = 0; i < ground_->symbols.size(); ++i)
+                if (request.symbol != i && overlap(place.box, ground_->symbols[i], close_to_symbol))
+                    place.cost += cost_of_closeness;
             for (const auto& [a, b] : ground_->lines) {
                 if (meets(a, b, place.box)) place.cost += cost_of_covered_line;
                 if (place.leader_from && lines_cross(a, b, *place.leader_from, leader_end(place)))
@@ -61,7 +67,11 @@ class Placer {
             const SheetBox& symbol = ground_->symbols[i];
             if (overlap(place.box, symbol, clear_of_symbol)) return false;
             const bool own = own_symbol && *own_symbol == i;
-            if (!own && place.leader_from && meets(*place.leader_from, leader_end(place), symbol))
+            // Where symbols lie upon one another a leader cannot help but start inside its neighbour.
+            const bool starts_inside =
+                place.leader_from && meets(*place.leader_from, *place.leader_from, symbol);
+            if (!own && !starts_inside && place.leader_from &&
+                meets(*place.leader_from, leader_end(place), symbol))
                 return false;
         }
         return true;
@@ -114,7 +124,7 @@ class Placer {
         std::deque<std::size_t> waiting;
         for (std::size_t label = 0; label < chosen_.size(); ++label)
             if (!chosen_[label] && !(*requests_)[label].optional) waiting.push_back(label);
-        for (int turn = 0; turn < 300 && !waiting.empty(); ++turn) {
+        for (int turn = 0; turn < 1500 && !waiting.empty(); ++turn) {
             const std::size_t label = waiting.front();
             waiting.pop_front();
             if (const std::optional<LabelPlace> free = cheapest_free(label)) {
@@ -177,7 +187,7 @@ std::vector<LabelPlace> places_around(SheetPoint anchor, double radius, double w
     // Right of the symbol reads best, then left, then above and below, corners last.
     constexpr std::array<double, 16> bearing_cost{0,   0.35, 0.5, 0.45, 0.4, 0.6, 0.7, 0.4,
                                                   0.2, 0.5,  0.7, 0.6,  0.4, 0.6, 0.5, 0.35};
-    constexpr std::array<double, 11> rings{2, 9, 18, 28, 40, 54, 70, 90, 114, 142, 176};
+    constexpr std::array<double, 11> rings{3, 9, 18, 28, 40, 54, 70, 90, 114, 142, 176};
     std::vector<LabelPlace> places;
     for (std::size_t ring = 0; ring < rings.size(); ++ring) {
         const double away = radius + rings[ring];

@@ -86,16 +86,17 @@ void draw_scale_bar(Column& column, const PlanDrawing& plan) {
     const LengthUnit unit = plan.site.settings.units;
     const double pixels = plan.sheet.pixels_per_metre;
     const double step = round_step(pixels, unit, 42);
+    const int fields = std::max(1, static_cast<int>((column.width() - 24) / (step * pixels)));
     const double y = column.y() + 16;
-    for (int i = 0; i < 4; ++i)
+    for (int i = 0; i < fields; ++i)
         column.text += fmt::format("<rect class=\"{}\" x=\"{}\" y=\"{}\" width=\"{}\" height=\"6\"/>",
                                    i % 2 == 0 ? "rw-solid" : "rw-frame",
                                    coordinate(column.left() + 2 + i * step * pixels), coordinate(y),
                                    coordinate(step * pixels));
-    for (int i = 0; i <= 4; i += 2)
+    for (int i = 0; i <= fields; ++i)
         column.text += svg_text({column.left() + 2 + i * step * pixels, y + 18},
                                 trimmed_text(i * step / unit_metres(unit), 2) +
-                                    (i == 4 ? unit == LengthUnit::feet ? " ft" : " m" : ""),
+                                    (i == fields ? unit == LengthUnit::feet ? " ft" : " m" : ""),
                                 10.5, "", i == 0 ? Anchor::start : Anchor::middle);
     column.text += "\n";
     column.skip(40);
@@ -246,9 +247,9 @@ std::string drawn_column(const PlanDrawing& plan, std::string_view overlay_legen
     for (const std::string_view caution : cautions())
         column.line(caution, 9.5);
     if (left_out > 0)
-        column.line(
-            fmt::format("{} labels were left out for want of room; the part's tip names it.", left_out), 9.5,
-            "rw-bad-text");
+        column.line(fmt::format("{} left out for want of room; the tip of its symbol names it.",
+                                left_out == 1 ? "1 label was" : fmt::format("{} labels were", left_out)),
+                    9.5, "rw-bad-text");
     bottom = column.y();
     return column.text;
 }

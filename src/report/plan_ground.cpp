@@ -106,7 +106,6 @@ void draw_falls(PlanDrawing& plan, const Falls& falls) {
                     part_attribute(falls.id),
                     svg_title(fmt::format("{}: falls, drop {}", falls.id, plan.length(falls.drop))), comb,
                     path_along({a, b}, "rw-falls"));
-    const SheetPoint middle{(a.x + b.x) / 2, (a.y + b.y) / 2};
     const LabelText text{.part = falls.id,
                          .name = falls.id,
                          .figure = "drop " + plan.length(falls.drop),
@@ -115,7 +114,13 @@ void draw_falls(PlanDrawing& plan, const Falls& falls) {
                          .group = {}};
     plan.label_ground.lines.emplace_back(a, b);
     plan.label_ground.lines.emplace_back(a, b);
-    plan.add_label(text, places_around(middle, 4, text.width(), text.height()));
+    std::vector<LabelPlace> places;
+    for (const double share : {0.5, 0.15, 0.85}) {
+        const SheetPoint on{a.x + share * (b.x - a.x), a.y + share * (b.y - a.y)};
+        const std::vector<LabelPlace> round = places_around(on, 4, text.width(), text.height());
+        places.insert(places.end(), round.begin(), round.end());
+    }
+    plan.add_label(text, std::move(places));
 }
 
 void draw_sleeve(PlanDrawing& plan, const Sleeve& sleeve) {

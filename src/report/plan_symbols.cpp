@@ -15,7 +15,7 @@ std::string fixture_symbol(const FixtureType* type, std::optional<double> pointi
         out += "<path class=\"rw-line\" d=\"M0-8V-5M0 8V5M-8 0H-5M8 0H5\"/>";
         break;
     case FixtureKind::submersible:
-        out += "<path class=\"rw-thin\" d=\"M-8 2q2-2.6 4 0t4 0t4 0t4 0\"/>";
+        out += "<path class=\"rw-thin\" d=\"M-7 8q1.75-2.4 3.5 0t3.5 0t3.5 0t3.5 0\"/>";
         break;
     case FixtureKind::accent:
         out += fmt::format("<path class=\"rw-line\" transform=\"rotate({:.0f})\" d=\"M4-3L10-6M4 3L10 6\"/>",
@@ -56,7 +56,7 @@ std::string mark_symbol() {
 }
 
 std::string viewpoint_symbol(double looking_degrees) {
-    return fmt::format("<g transform=\"rotate({:.0f})\"><path class=\"rw-thin\" d=\"M0 0L15-7M0 0L15 7\"/>"
+    return fmt::format("<g transform=\"rotate({:.0f})\"><path class=\"rw-thin\" d=\"M3 0L12-5M3 0L12 5\"/>"
                        "<path class=\"rw-body\" d=\"M-5 0Q0-5.5 5 0Q0 5.5-5 0Z\"/>"
                        "<circle class=\"rw-solid\" r=\"1.7\"/></g>",
                        -looking_degrees);
@@ -125,7 +125,7 @@ void draw_fixture(PlanDrawing& plan, std::size_t i) {
     if (lamp) text.figure = fixed_text(lamp->volts.value(), 2) + " V";
     if (lamp && type && (lamp->volts < type->window_low || lamp->volts > type->window_high))
         text.classes = "rw-bad-text";
-    plan.add_symbol_label(text, at, 8);
+    plan.add_symbol_label(text, at, 9);
 }
 
 void draw_viewpoint(PlanDrawing& plan, const Viewpoint& viewpoint) {
@@ -144,7 +144,7 @@ void draw_viewpoint(PlanDrawing& plan, const Viewpoint& viewpoint) {
                            .size = 10,
                            .classes = "rw-faint",
                            .group = {}},
-                          at, 8);
+                          at, 11);
 }
 
 /// A part that is a name at a place and no more.
