@@ -23,8 +23,27 @@ Rule route_crosses_paving_rule();
 Rule length_shorter_than_plan_rule();
 
 // water
+Rule fixture_not_submersible_rule();
+Rule wet_contact_voltage_rule();
+Rule supply_not_listed_rule();
+Rule near_water_rule();
 
 // line voltage
+Rule pump_without_gfci_rule();
+Rule receptacle_without_gfci_rule();
+Rule receptacle_cover_rule();
+Rule receptacle_near_water_rule();
+Rule circuit_overloaded_rule();
+Rule breaker_exceeds_conductor_rule();
+Rule motor_conductor_rule();
+Rule lighting_branch_rule();
+Rule branch_drop_rule();
+Rule burial_depth_rule();
+Rule cord_in_water_rule();
+Rule cord_too_short_rule();
+Rule shared_gfci_rule();
+Rule leakage_sum_rule();
+Rule pump_voltage_rule();
 
 // light
 Rule walk_too_dark_rule();

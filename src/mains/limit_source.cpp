@@ -27,6 +27,18 @@ std::string editions_read(const LimitSource& source) {
 
 std::string iec_text(const LimitSource& source) { return fmt::format("{}, from memory", source.iec); }
 
+/// "2017, 2020" for the editions that give it the same article as `edition`, when that one is the first of
+/// them.
+std::string editions_alike(const LimitSource& source, int edition) {
+    std::string text;
+    for (const int other : editions) {
+        if (article(source, other) != article(source, edition)) continue;
+        if (other < edition) return {};
+        text += fmt::format("{}{}", text.empty() ? "" : ", ", other);
+    }
+    return text;
+}
+
 } // namespace
 
 std::string_view article(const LimitSource& source, int edition) {
@@ -52,6 +64,18 @@ std::string source_text(const LimitSource& source, const SiteSettings& settings)
     if (article_was_read(where, edition)) return cited;
     const std::string read = editions_read(source);
     return read.empty() ? cited + ", from memory" : fmt::format("{}, from memory (read in {})", cited, read);
+}
+
+std::string source_of_all_editions(const LimitSource& source) {
+    if (!source.practice.empty()) return std::string(source.practice);
+    std::string text;
+    for (const int edition : editions) {
+        const std::string alike = editions_alike(source, edition);
+        if (alike.empty() || article(source, edition).empty()) continue;
+        text += fmt::format("{}({}) {}", text.empty() ? "NFPA 70 " : ", ", alike, article(source, edition));
+    }
+    if (source.iec.empty()) return text;
+    return fmt::format("{}{}{}", text, text.empty() ? "" : "; code = \"iec\": ", iec_text(source));
 }
 
 } // namespace rillwatt

@@ -84,4 +84,9 @@ std::string decimal_length_text(Metres length, LengthUnit unit, int decimals) {
     return fixed_text(length.value() / foot, decimals) + " ft";
 }
 
+std::string depth_text(Metres length, LengthUnit unit) {
+    if (unit == LengthUnit::metres) return trimmed_text(length.value(), 2) + " m";
+    return trimmed_text(length.value() / inch, 1) + " in";
+}
+
 } // namespace rillwatt

@@ -44,3 +44,13 @@ TEST_CASE("international sites cite the international clause, marked as remember
 TEST_CASE("a habit of the trade is called one") {
     CHECK(source_text(code_limits::gfci_leakage_ma.source, edition(2020)) == "common practice, no source");
 }
+
+TEST_CASE("the list of rules names every edition's article once") {
+    CHECK(source_of_all_editions(code_limits::lighting_branch.source) ==
+          "NFPA 70 (2017, 2020) 411.7, (2023) 411.8");
+    CHECK(source_of_all_editions(code_limits::cord_in_water.source) ==
+          "NFPA 70 (2017, 2020, 2023) 680.51(E)");
+    CHECK(source_of_all_editions(code_limits::gfci_leakage_ma.source) == "common practice, no source");
+    CHECK(
+        source_of_all_editions(code_limits::dry_pump_gfci).starts_with("NFPA 70 (2020, 2023) 680.59; code"));
+}

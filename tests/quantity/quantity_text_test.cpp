@@ -136,3 +136,9 @@ TEST_CASE("a length written in metres reads back as itself") {
               Approx(metres).epsilon(1e-12));
     }
 }
+
+TEST_CASE("a depth is written in inches or metres") {
+    CHECK(depth_text(inches(24), LengthUnit::feet) == "24 in");
+    CHECK(depth_text(inches(4.5), LengthUnit::feet) == "4.5 in");
+    CHECK(depth_text(inches(18), LengthUnit::metres) == "0.46 m");
+}

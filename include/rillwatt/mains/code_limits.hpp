@@ -76,6 +76,9 @@ inline constexpr CodeLimit<Metres> fountain_receptacle_gfci{
 /// Expected leakage of all that hangs on one GFCI; a class A device may trip from 4 mA and must at 6 mA.
 inline constexpr CodeLimit<double> gfci_leakage_ma{3.0, common_practice};
 
+/// The same for a residual-current device of 30 mA: three tenths of its rating.
+inline constexpr CodeLimit<double> rcd_leakage_ma{9.0, {"", "", "", true, "BS 7671 531.3.2"}};
+
 // Water.
 
 /// Low-voltage lights and their supply stay this far from water unless Article 680 lets them nearer.

@@ -40,4 +40,7 @@ bool article_was_read(std::string_view article, int edition);
 /// memory" and the editions that were read where that one was not.
 std::string source_text(const LimitSource& source, const SiteSettings& settings);
 
+/// The source over all editions, for the list of rules: "NFPA 70 (2017, 2020) 411.7, (2023) 411.8".
+std::string source_of_all_editions(const LimitSource& source);
+
 } // namespace rillwatt

@@ -24,6 +24,9 @@ std::string length_text(Metres length, LengthUnit unit);
 /// A length as one decimal number with its unit: "12.5 ft" or "3.81 m"; fits a table column.
 std::string decimal_length_text(Metres length, LengthUnit unit, int decimals = 1);
 
+/// A depth or another short length: "18 in", "4.5 in" or "0.46 m".
+std::string depth_text(Metres length, LengthUnit unit);
+
 /// A number with a fixed number of decimals, never "-0.0", never in a locale.
 std::string fixed_text(double value, int decimals);
 

@@ -1,0 +1,176 @@
+#include "rillwatt/check/limits.hpp"
+#include "rillwatt/layout/places.hpp"
+#include "rillwatt/mains/code_limits.hpp"
+#include "rillwatt/quantity/figure_text.hpp"
+#include "rillwatt/quantity/quantity_text.hpp"
+
+#include <fmt/format.h>
+
+#include "all_rules.hpp"
+#include "mains_finding.hpp"
+#include <algorithm>
+#include <map>
+
+namespace rillwatt {
+
+namespace {
+
+const CodeLimit<Volts>& wet_limit(const RuleContext& context) {
+    return abroad(context) ? code_limits::wet_contact_iec : code_limits::wet_contact;
+}
+
+std::vector<Finding> find_not_submersible(const RuleContext& context) {
+    std::vector<Finding> findings;
+    for (const auto& fixture : context.site.fixtures) {
+        const auto* type = find_entry(context.catalog.fixtures, fixture.model);
+        if (type == nullptr || type->rating == WaterRating::submersible) continue;
+        if (!in_water(context.site, fixture)) continue;
+        findings.push_back(finding_about(context, fixture, Severity::error,
+                                         fmt::format("{} stands in water, {} is rated {} only", fixture.id,
+                                                     type->id, water_rating_name(type->rating)),
+                                         "a submersible light, or move it out of the water",
+                                         code_limits::submersible_light));
+    }
+    return findings;
+}
+
+/// The lights in water of each run of a transformer, by run.
+std::map<int, std::vector<const Fixture*>> wet_lights(const Site& site, const TransformerCircuit& circuit) {
+    std::map<int, std::vector<const Fixture*>> lights;
+    for (const auto& node : circuit.nodes) {
+        if (node.kind != NodeKind::fixture || !in_water(site, site.fixtures[node.part])) continue;
+        lights[node.run].push_back(&site.fixtures[node.part]);
+    }
+    return lights;
+}
+
+Finding tap_too_high(const RuleContext& context, const Fixture& fixture, const Run& run, Volts tap) {
+    return finding_about(
+        context, fixture, Severity::error,
+        fmt::format("{} stands in water on the {} tap of run {}, {} is the contact limit", fixture.id,
+                    nominal_volts_text(tap), run.id, nominal_volts_text(wet_limit(context).value)),
+        "a lower tap with thicker cable, or move the light out of the water", wet_limit(context).source);
+}
+
+/// Highest volts a run can show when the supply is high and nothing loads it.
+std::optional<Volts> strongest(const RuleContext& context, const TransformerCircuit& circuit, Volts tap) {
+    if (circuit.type == nullptr || circuit.type->primary_volts <= Volts(0)) return std::nullopt;
+    return tap * (circuit.supply / circuit.type->primary_volts) * (1 + context.site.settings.supply_band);
+}
+
+Finding strong_note(const RuleContext& context, const Run& run, Volts strong) {
+    return finding_about(
+        context, run, Severity::note,
+        fmt::format("run {} feeds lights in water and can show {} when the supply is {} % high; the "
+                    "contact limit is {}",
+                    run.id, volts_text(strong), trimmed_text(context.site.settings.supply_band * 100, 1),
+                    nominal_volts_text(wet_limit(context).value)),
+        "measure the tap without load on the day; a lower tap keeps clear of the limit",
+        wet_limit(context).source);
+}
+
+std::vector<Finding> find_wet_contact(const RuleContext& context) {
+    std::vector<Finding> findings;
+    for (const auto& circuit : context.circuits.transformers) {
+        for (const auto& [index, lights] : wet_lights(context.site, circuit)) {
+            const auto& tap = circuit.runs[static_cast<std::size_t>(index)].tap;
+            if (!tap) continue; // an open value, and sizing keeps to the limit
+            const Run& run = context.site.runs[circuit.runs[static_cast<std::size_t>(index)].run];
+            const auto strong = strongest(context, circuit, *tap);
+            if (!above(*tap, wet_limit(context).value)) {
+                if (strong && above(*strong, wet_limit(context).value))
+                    findings.push_back(strong_note(context, run, *strong));
+                continue;
+            }
+            for (const Fixture* fixture : lights)
+                findings.push_back(tap_too_high(context, *fixture, run, *tap));
+        }
+    }
+    return findings;
+}
+
+std::vector<std::string> ids_of(const std::map<int, std::vector<const Fixture*>>& by_run) {
+    std::vector<std::string> ids;
+    for (const auto& [run, lights] : by_run)
+        for (const Fixture* fixture : lights)
+            ids.push_back(fixture->id);
+    return ids;
+}
+
+/// The first few names, and how many more.
+std::string some_of(std::vector<std::string> ids) {
+    constexpr std::size_t shown = 4;
+    if (ids.size() <= shown) return joined(ids);
+    const std::size_t more = ids.size() - (shown - 1);
+    ids.resize(shown - 1);
+    ids.push_back(fmt::format("{} more", more));
+    return joined(ids);
+}
+
+std::vector<Finding> find_supply(const RuleContext& context) {
+    std::vector<Finding> findings;
+    for (const auto& circuit : context.circuits.transformers) {
+        const auto lights = ids_of(wet_lights(context.site, circuit));
+        if (lights.empty() || (circuit.type != nullptr && circuit.type->water_listed)) continue;
+        const Transformer& transformer = context.site.transformers[circuit.transformer];
+        if (circuit.type == nullptr) {
+            findings.push_back(
+                cannot_judge(context, transformer,
+                             fmt::format("its model is open and {} in water {} on it", some_of(lights),
+                                         lights.size() == 1 ? "hangs" : "hang"),
+                             "a `model` listed for pools and fountains", code_limits::water_supply));
+            continue;
+        }
+        findings.push_back(finding_about(
+            context, transformer, Severity::error,
+            fmt::format("{} ({}) is not listed for supplying lights in water, and {} in water {} on it",
+                        transformer.id, circuit.type->id, some_of(lights),
+                        lights.size() == 1 ? "hangs" : "hang"),
+            "a transformer listed for pools and fountains; sizing chooses one when `model` is left out",
+            code_limits::water_supply));
+    }
+    return findings;
+}
+
+} // namespace
+
+Rule fixture_not_submersible_rule() {
+    return {.id = "fixture-not-submersible",
+            .group = RuleGroup::low_voltage,
+            .severity = "error",
+            .summary = "A light in water is not made for it",
+            .explanation =
+                "A light that lies in an area of kind water, or says `in_water = true`, must be rated "
+                "submersible. With code = \"iec\": IPX8.",
+            .source = source_of_all_editions(code_limits::submersible_light),
+            .find = find_not_submersible};
+}
+
+Rule wet_contact_voltage_rule() {
+    return {.id = "wet-contact-voltage",
+            .group = RuleGroup::low_voltage,
+            .severity = "error for the tap's nominal volts, note for a strong supply",
+            .summary = "A light in water hangs on more than 15 V",
+            .explanation =
+                "15 V AC is the limit where people may touch with wet skin. It is judged on the tap's "
+                "nominal open-circuit volts; above it only with a strong supply and no load is a note. "
+                "With code = \"iec\": SELV of at most 12 V in the zones of a basin.",
+            .source = source_of_all_editions(code_limits::wet_contact.source) +
+                      "; code = \"iec\": " + source_of_all_editions(code_limits::wet_contact_iec.source),
+            .find = find_wet_contact};
+}
+
+Rule supply_not_listed_rule() {
+    return {.id = "supply-not-listed-for-water",
+            .group = RuleGroup::low_voltage,
+            .severity = "error",
+            .summary = "Lights in water hang on a transformer that is not listed for it",
+            .explanation =
+                "The supply needs an isolated winding with a grounded shield or double insulation, and a "
+                "listing for pools and fountains. A landscape transformer without it must not feed lights "
+                "in water, whatever its volts.",
+            .source = source_of_all_editions(code_limits::water_supply),
+            .find = find_supply};
+}
+
+} // namespace rillwatt
