@@ -8,6 +8,7 @@ namespace rillwatt {
 // order.
 Command catalog_command();
 Command check_command();
+Command circuits_command();
 Command completions_command();
 Command explain_command();
 Command light_command();
