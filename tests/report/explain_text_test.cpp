@@ -61,6 +61,5 @@ TEST_CASE("without load current nothing drops") {
 }
 
 TEST_CASE("a circuit without operating point is explained as such") {
-    CHECK_THAT(explained(samples::unsolved_garden(), "falls-1"),
-               Contains("With 73 % of"));
+    CHECK_THAT(explained(samples::unsolved_garden(), "falls-1"), Contains("With 73 % of"));
 }
