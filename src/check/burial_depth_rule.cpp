@@ -72,9 +72,8 @@ std::optional<Finding> judge_low_voltage(const RuleContext& context) {
 
 std::vector<Finding> find(const RuleContext& context) {
     std::vector<Finding> findings;
-    if (auto low = judge_low_voltage(context); low && !abroad(context)) findings.push_back(*low);
-    if (context.site.circuits.empty()) return findings;
-    if (auto note = not_judged_abroad(context, "burial depths")) return {*note};
+    if (abroad(context)) return findings; // the rule of breakers says once what is not judged
+    if (auto low = judge_low_voltage(context)) findings.push_back(*low);
     for (const auto& branch : context.site.circuits)
         if (auto finding = judge(context, branch)) findings.push_back(*finding);
     return findings;

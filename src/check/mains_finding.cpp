@@ -24,13 +24,15 @@ Finding cannot_judge(const RuleContext& context, const Part& part, const std::st
                          fmt::format("not judged for {}: {}", part.id, missing), "write " + write, source);
 }
 
-std::optional<Finding> not_judged_abroad(const RuleContext& context, const std::string& what) {
-    if (!abroad(context)) return std::nullopt;
-    return Finding{.severity = Severity::note,
-                   .location = {context.site.file, 0},
-                   .message = fmt::format(
-                       "{} not judged: the limit is of the US code, the site says code = \"iec\"", what),
-                   .hint = "ask the electrician for the local rule"};
+Finding not_judged_abroad(const RuleContext& context) {
+    return {
+        .severity = Severity::note,
+        .location = {context.site.file, 0},
+        .message =
+            "the site says code = \"iec\": breakers against conductors, conductors of pumps, the size of "
+            "lighting circuits, burial depths, cords in water and distances of lights and transformers to "
+            "water are limits of the US code and are not judged",
+        .hint = "ask the electrician for the local rules"};
 }
 
 const BranchCircuit& written(const RuleContext& context, const MainsCircuit& circuit) {

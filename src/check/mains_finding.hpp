@@ -20,8 +20,8 @@ Finding finding_about(const RuleContext& context, const Part& part, Severity sev
 Finding cannot_judge(const RuleContext& context, const Part& part, const std::string& missing,
                      const std::string& write, const LimitSource& source);
 
-/// For rules read from US tables only: the one note they give where code = "iec"; empty otherwise.
-std::optional<Finding> not_judged_abroad(const RuleContext& context, const std::string& what);
+/// Where code = "iec": the one note that names the limits of the US code that are not judged there.
+Finding not_judged_abroad(const RuleContext& context);
 
 /// The circuit a summary belongs to, as written.
 const BranchCircuit& written(const RuleContext& context, const MainsCircuit& circuit);

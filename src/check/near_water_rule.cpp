@@ -97,8 +97,7 @@ bool has_part_in_water(const RuleContext& context) {
 std::vector<Finding> find(const RuleContext& context) {
     const bool water_on_plan = distance_to_water(context.site, PlanPoint{}).has_value();
     if (!water_on_plan && !has_part_in_water(context)) return {};
-    if (auto note = not_judged_abroad(context, "distances of lights and transformers to water"))
-        return {*note};
+    if (abroad(context)) return {};
     std::vector<Finding> findings;
     if (!water_on_plan) {
         Part site;

@@ -50,8 +50,7 @@ std::optional<Finding> judge_light_cord(const RuleContext& context, const Fixtur
 }
 
 std::vector<Finding> find_cord_in_water(const RuleContext& context) {
-    if (context.site.pumps.empty() && context.site.fixtures.empty()) return {};
-    if (auto note = not_judged_abroad(context, "cords in water")) return {*note};
+    if (abroad(context)) return {};
     std::vector<Finding> findings;
     for (const auto& pump : context.site.pumps) {
         if (!pump.at) {

@@ -61,7 +61,7 @@ std::vector<SheetLine> open_lines(const Assessment& assessment, const CircuitPro
     for (const auto& finding : assessment.findings) {
         if (!is_for_electrician(finding.rule)) continue;
         std::string text = fmt::format("{}: {}", severity_name(finding.severity), finding.message);
-        if (!finding.hint.empty()) text += ". " + finding.hint;
+        if (!finding.hint.empty()) text += "; mend: " + finding.hint;
         lines.push_back({text, finding.source});
     }
     for (const auto& circuit : proposal.circuits)
