@@ -57,6 +57,7 @@ CircuitProposal propose_circuits(const Site& site, const MainsSummary& summary) 
         proposal.loads_known = proposal.loads_known && circuit.figures.amps_known;
         proposal.circuits.push_back(std::move(circuit));
     }
+    if (site.settings.code == CodeFamily::iec) return proposal;
     for (const Crossing crossing : {Crossing::lawn, Crossing::slab, Crossing::driveway})
         proposal.burial.push_back(burial_choice(crossing, site.settings.dwelling));
     return proposal;

@@ -132,15 +132,17 @@ void choose_grounding(ProposedCircuit& circuit, const BranchConductor& smallest)
     if (size) circuit.grounding = *size;
 }
 
-void choose_protection(ProposedCircuit& circuit) {
+void choose_protection(const Site& site, ProposedCircuit& circuit) {
     const bool needed = circuit.figures.feeds_pumps() ||
                         (circuit.written.outlet == Outlet::receptacle && circuit.written.outdoors);
     if (circuit.written.gfci || !needed) return;
     circuit.written.gfci = true;
     circuit.gfci_chosen = true;
-    circuit.why.push_back(circuit.figures.feeds_pumps()
-                              ? "GFCI protection: the pumps of a water feature need it"
-                              : "GFCI protection: an outdoor receptacle needs it");
+    const char* device =
+        site.settings.code == CodeFamily::iec ? "a residual-current device of 30 mA" : "GFCI protection";
+    circuit.why.push_back(fmt::format("{}: {}", device,
+                                      circuit.figures.feeds_pumps() ? "the pumps of a water feature need it"
+                                                                    : "an outdoor receptacle needs it"));
 }
 
 void choose_wiring(const Site& site, ProposedCircuit& circuit) {
@@ -164,6 +166,25 @@ void choose_wiring(const Site& site, ProposedCircuit& circuit) {
                                       wiring_name(*written.wiring), crossing_name(written.crosses)));
 }
 
+void choose_copper(const Site& site, ProposedCircuit& circuit) {
+    const BranchConductor* smallest = smallest_copper(site, circuit);
+    if (smallest == nullptr) {
+        circuit.conductor.value = circuit.written.conductor;
+        circuit.cannot.push_back("no copper up to 4 AWG carries it: split the loads over more circuits");
+        return;
+    }
+    choose_conductor(site, circuit, *smallest);
+    choose_grounding(circuit, *smallest);
+}
+
+/// The tables to choose from are those of the US code: elsewhere what is open stays open.
+void keep_written(ProposedCircuit& circuit) {
+    circuit.breaker.value = circuit.written.breaker;
+    circuit.conductor.value = circuit.written.conductor;
+    circuit.wiring.value = circuit.written.wiring;
+    circuit.cover.value = circuit.written.cover;
+}
+
 } // namespace
 
 ProposedCircuit fill_circuit(const Site& site, const BranchCircuit& written, std::vector<MainsLoad> loads) {
@@ -171,15 +192,14 @@ ProposedCircuit fill_circuit(const Site& site, const BranchCircuit& written, std
     circuit.id = written.id;
     circuit.written = written;
     circuit.figures = mains_circuit(site, written, std::move(loads));
+    choose_protection(site, circuit);
+    if (site.settings.code == CodeFamily::iec) {
+        keep_written(circuit);
+        return circuit;
+    }
     choose_breaker(site, circuit);
     compare_with_written(site, circuit);
-    const BranchConductor* smallest = smallest_copper(site, circuit);
-    if (smallest == nullptr)
-        circuit.cannot.push_back("no copper up to 4 AWG carries it: split the loads over more circuits");
-    else
-        choose_conductor(site, circuit, *smallest);
-    if (smallest != nullptr) choose_grounding(circuit, *smallest);
-    choose_protection(circuit);
+    choose_copper(site, circuit);
     choose_wiring(site, circuit);
     circuit.figures = mains_circuit(site, circuit.written, std::move(circuit.figures.parts));
     add_longest_runs(site, circuit);

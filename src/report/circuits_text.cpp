@@ -129,8 +129,9 @@ std::string circuits_text(const Assessment& assessment, const TextStyle& style) 
     const CircuitProposal proposal = propose_circuits(site, assessment.mains);
     std::string out = kinds_text(site, proposal, style);
     if (proposal.circuits.empty()) out += "No pump and no transformer: nothing to propose.\n\n";
-    out +=
-        inked(style, Ink::heading, "LEAST COVER") + "\n" + burial_text(site.settings, proposal, style) + "\n";
+    if (!proposal.burial.empty())
+        out += inked(style, Ink::heading, "LEAST COVER") + "\n" +
+               burial_text(site.settings, proposal, style) + "\n";
     for (const auto& advice : proposal.advice)
         out += wrapped(printable(advice), style.width, "", "  ");
     if (!proposal.loads_known)
@@ -138,8 +139,8 @@ std::string circuits_text(const Assessment& assessment, const TextStyle& style) 
                        "  ");
     if (site.settings.code == CodeFamily::iec)
         out += wrapped(
-            "Sizes are read from US tables; the site says code = \"iec\": ask the electrician for the local "
-            "ones.",
+            "Sizes and depths are chosen from US tables only; the site says code = \"iec\", so what is open "
+            "stays open for the electrician.",
             style.width, "", "  ");
     const std::string toml = proposal_toml(proposal);
     if (!toml.empty()) out += "\n" + inked(style, Ink::heading, "FOR THE SITE FILE") + "\n" + toml + "\n";

@@ -64,7 +64,7 @@ std::string running_cell(const ProposedCircuit& circuit) {
 }
 
 std::string breaker_cell(const ProposedCircuit& circuit) {
-    if (!circuit.breaker.value) return "open: nothing fits";
+    if (!circuit.breaker.value) return "open";
     return nominal_amps_text(*circuit.breaker.value) + mark(circuit.breaker.chosen);
 }
 
@@ -82,7 +82,7 @@ std::string protection_cell(const SiteSettings& settings, const ProposedCircuit&
 }
 
 std::string conductor_cell(const SiteSettings& settings, const ProposedCircuit& circuit) {
-    if (!circuit.conductor.value) return "open: nothing fits";
+    if (!circuit.conductor.value) return "open";
     std::string text = *circuit.conductor.value + mark(circuit.conductor.chosen);
     if (!circuit.grounding.empty()) text += fmt::format("; ground {}", circuit.grounding);
     if (const auto* copper = find_branch_conductor(*circuit.conductor.value))
@@ -123,6 +123,8 @@ std::string cover_cell(const SiteSettings& settings, const ProposedCircuit& circ
     if (!circuit.wiring.value) return "-";
     const auto needed = cover_needed(*circuit.wiring.value, circuit.written.crosses, settings.dwelling);
     if (!needed) return "not buried";
+    if (settings.code == CodeFamily::iec)
+        return circuit.cover.value ? depth_text(*circuit.cover.value, settings.units) : "open";
     std::string text = circuit.cover.value
                            ? depth_text(*circuit.cover.value, settings.units) + mark(circuit.cover.chosen)
                            : "open";

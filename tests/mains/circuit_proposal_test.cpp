@@ -186,3 +186,16 @@ TEST_CASE("the text to paste names new circuits and escapes what users write") {
     garden.site.pumps[1].id = "line\nbreak = \"x\"";
     CHECK(proposal_toml(propose(garden)).find("\nbreak = ") == std::string::npos);
 }
+
+TEST_CASE("where the international code applies sizes and depths stay open, circuits are still spread") {
+    auto garden = unassigned_garden();
+    garden.site.settings.code = CodeFamily::iec;
+    const auto proposal = propose(garden);
+    REQUIRE(proposal.circuits.size() == 2);
+    CHECK_FALSE(proposal.circuits[0].breaker.value);
+    CHECK_FALSE(proposal.circuits[0].conductor.value);
+    CHECK_FALSE(proposal.circuits[0].cover.value);
+    CHECK(proposal.circuits[0].gfci_chosen);
+    CHECK(proposal.circuits[0].why.back().find("30 mA") != std::string::npos);
+    CHECK(proposal.burial.empty());
+}

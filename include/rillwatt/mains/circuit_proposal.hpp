@@ -52,14 +52,15 @@ struct BurialChoice {
 /// What to ask the electrician for: what is written stays, what is open is filled.
 struct CircuitProposal {
     std::vector<ProposedCircuit> circuits; ///< written ones in file order, then new ones
-    std::vector<BurialChoice> burial;      ///< lawn, slab, driveway
+    std::vector<BurialChoice> burial;      ///< lawn, slab, driveway; empty where code = "iec"
     std::vector<std::string> advice;       ///< about what is written and would be better otherwise
     bool loads_known = true;               ///< false: a load has no model, its circuit is sized without it
 };
 
 /// Proposes circuits: loads that name none get new ones, pumps apart from lights, as few as load and leakage
 /// allow; open breakers are the smallest standard rating for the design current, open conductors the thinnest
-/// copper for breaker, load and drop limit; open wiring and depths by the burial table. Reads US tables only.
+/// copper for breaker, load and drop limit; open wiring and depths by the burial table. The tables are those
+/// of the US code: where code = "iec" loads are still spread over circuits, but sizes and depths stay open.
 CircuitProposal propose_circuits(const Site& site, const MainsSummary& summary);
 
 /// The choices as site-file text: whole `[[circuit]]` tables for new circuits, and the lines to add to
