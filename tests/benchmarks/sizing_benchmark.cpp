@@ -1,0 +1,75 @@
+// Times sizing on gardens of several sizes, and side by side with a general mixed-integer solver on the
+// linearised problem. Prints figures; asserts nothing.
+
+#include "rillwatt/sizing/size.hpp"
+
+#include <fmt/format.h>
+
+#include "large_garden.hpp"
+#include "sizing/milp.hpp"
+#include <chrono>
+
+using namespace rillwatt;
+
+namespace {
+
+struct Timed {
+    SizeResult result;
+    double seconds = 0;
+};
+
+Timed size_timed(const test::Garden& garden, const SizeOptions& options) {
+    const auto site = std::make_shared<const Site>(garden.site);
+    const auto start = std::chrono::steady_clock::now();
+    auto sized = size_site(site, garden.catalog, garden.lengths(), options);
+    const std::chrono::duration<double> taken = std::chrono::steady_clock::now() - start;
+    return {std::move(*sized.value), taken.count()};
+}
+
+void print_site(const char* what, const test::Garden& garden, const SizeOptions& options) {
+    const Timed timed = size_timed(garden, options);
+    const SizeResult& result = timed.result;
+    fmt::print("{:<44} {:>10} {:>10.2f} {:>9.4f} % {:>8.3f} s {:>9}\n", what, size_status_name(result.status),
+               result.cost ? result.cost->value() : 0, result.gap() * 100, timed.seconds, result.steps);
+}
+
+void print_against_program(int lengths, unsigned seed) {
+    const test::Garden garden = test::constant_current_garden(lengths, seed);
+    SizeOptions options;
+    options.per_length = true;
+    options.loading = 1e9;
+    const Timed ours = size_timed(garden, options);
+    const std::string program = test::per_length_program(garden);
+    const auto cbc = test::solve_with_cbc(program, 120);
+    fmt::print("{:>4} lengths, seed {}: {:>9} {:>9.4f} in {:>7.4f} s", lengths, seed,
+               size_status_name(ours.result.status), ours.result.cost ? ours.result.cost->value() : 0,
+               ours.seconds);
+    if (cbc)
+        fmt::print("   cbc {:>9.4f} in {:>8.3f} s, {:>6.0f} times longer", cbc->cost, cbc->seconds,
+                   cbc->seconds / ours.seconds);
+    fmt::print("\n");
+}
+
+} // namespace
+
+int main() {
+    fmt::print("{:<44} {:>10} {:>10} {:>11} {:>10} {:>9}\n", "garden", "status", "cost", "gap", "time",
+               "steps");
+    SizeOptions per_run;
+    SizeOptions per_length;
+    per_length.per_length = true;
+    for (unsigned seed = 1; seed <= 3; ++seed)
+        print_site("50 lamps, 3 transformers, per run", test::large_garden(50, 3, seed), per_run);
+    for (unsigned seed = 1; seed <= 3; ++seed)
+        print_site("50 lamps, 3 transformers, per length", test::large_garden(50, 3, seed), per_length);
+    for (unsigned seed = 1; seed <= 3; ++seed)
+        print_site("1,000 lamps, 20 transformers, per length", test::large_garden(1000, 20, seed),
+                   per_length);
+    print_site("1,000 lamps, 1 transformer, per length", test::large_garden(1000, 1, 1), per_length);
+    print_site("10,000 lamps, 200 transformers, per length", test::large_garden(10000, 200, 1), per_length);
+    print_site("10,000 lamps, 200 transformers, per run", test::large_garden(10000, 200, 1), per_run);
+    print_site("10,000 lamps, 1 transformer, per length", test::large_garden(10000, 1, 1), per_length);
+    for (const int lengths : {50, 100, 200})
+        for (unsigned seed = 1; seed <= 3; ++seed)
+            print_against_program(lengths, seed);
+}
