@@ -1,6 +1,7 @@
 #include "rillwatt/sizing/size.hpp"
 
 #include "choices.hpp"
+#include "infeasible.hpp"
 #include "site_search.hpp"
 #include "tap_choice.hpp"
 #include <algorithm>
@@ -19,6 +20,19 @@ void settle_status(const sizing::SiteAnswer& answer, SizeResult& result) {
     const bool proven = answer.bound >= answer.cost - cost_rounding;
     result.lower_bound = Money(proven ? answer.cost : answer.bound);
     result.status = proven ? SizeStatus::optimal : SizeStatus::feasible;
+}
+
+/// Explains the first transformer that has no answer.
+void explain(const Site& site, const Catalog& catalog, const SiteLengths& lengths,
+             const sizing::SizeProblem& problem, const sizing::SiteAnswer& answer, SizeResult& result) {
+    const auto without = std::find_if(answer.proposals.begin(), answer.proposals.end(),
+                                      [](const auto& proposal) { return !proposal; });
+    if (without == answer.proposals.end()) return;
+    const bool proven = !answer.hopeless.empty();
+    const auto index =
+        proven ? answer.hopeless.front() : static_cast<std::size_t>(without - answer.proposals.begin());
+    result.infeasible = sizing::explain_infeasible(site, catalog, lengths, problem, index);
+    result.infeasible->proven = proven;
 }
 
 } // namespace
@@ -61,6 +75,7 @@ LoadResult<SizeResult> size_site(const std::shared_ptr<const Site>& site, const 
     }
     SizeResult result;
     settle_status(answer, result);
+    explain(open, catalog, lengths, problem, answer, result);
     auto sized = std::make_shared<Site>(*site);
     result.choices = sizing::put_in_place(problem, answer.proposals, *sized);
     result.sized = sized;

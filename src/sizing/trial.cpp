@@ -113,6 +113,11 @@ Verdict Trial::inspect(const Proposal& proposal) const {
     return loading(model);
 }
 
+bool Trial::carries(const Proposal& proposal) const {
+    const Model& model = transformer_.models[at(proposal.model)];
+    return worst_cable(proposal).feasible && worst_run(model).feasible && loading(model).feasible;
+}
+
 double linear_cost(const SizeProblem& problem, const TransformerProblem& transformer,
                    const Proposal& proposal) {
     double cost = transformer.models[at(proposal.model)].price;

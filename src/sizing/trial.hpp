@@ -43,6 +43,9 @@ class Trial {
     /// Looks for broken limits in what the last `solve` found.
     Verdict inspect(const Proposal& proposal) const;
 
+    /// Whether what the last `solve` found keeps every ampacity, output and loading limit.
+    bool carries(const Proposal& proposal) const;
+
     Network& network() { return network_; }
     bool solve() { return rillwatt::solve(network_, workspace_, solution_); }
     const NetworkSolution& solution() const { return solution_; }

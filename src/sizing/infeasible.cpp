@@ -1,0 +1,242 @@
+#include "infeasible.hpp"
+
+#include "rillwatt/quantity/figure_text.hpp"
+
+#include <fmt/format.h>
+
+#include "remedies.hpp"
+#include <algorithm>
+
+namespace rillwatt::sizing {
+
+namespace {
+
+constexpr std::size_t most_tap_choices = 400;
+
+std::size_t at(int index) { return static_cast<std::size_t>(index); }
+
+/// A complete choice with all that is open at its best, and what the solver says of it.
+struct Best {
+    Proposal proposal;
+    Verdict verdict;
+    bool carries = false; ///< cables, outputs and transformer carry the load
+    double room = -1e300; ///< least distance of a lamp from the ends of its window
+};
+
+/// Goes through models and taps with the least resistance on every open length.
+class BestCase {
+  public:
+    BestCase(const SizeProblem& problem, const TransformerProblem& transformer)
+        : problem_(problem), transformer_(transformer), trial_(problem, transformer) {
+        for (const int c : problem.candidates)
+            if (thickest_ < 0 ||
+                problem.cables[at(c)].ohms_per_metre < problem.cables[at(thickest_)].ohms_per_metre)
+                thickest_ = c;
+    }
+
+    std::optional<Best> find() {
+        Proposal proposal;
+        for (const RunProblem& run : transformer_.runs) {
+            proposal.cables.emplace_back();
+            for (const RunNode& node : run.nodes) {
+                if (node.typed < 0 && thickest_ < 0) return std::nullopt;
+                proposal.cables.back().push_back(node.typed < 0 ? thickest_ : node.typed);
+            }
+        }
+        for (const int link : transformer_.link_typed)
+            proposal.link_cables.push_back(link < 0 ? thickest_ : link);
+        for (std::size_t m = 0; m < transformer_.models.size(); ++m) {
+            proposal.model = static_cast<int>(m);
+            try_taps(proposal);
+        }
+        return best_;
+    }
+
+  private:
+    void try_taps(Proposal proposal) {
+        std::vector<std::vector<double>> taps;
+        std::size_t choices = 1;
+        for (const RunProblem& run : transformer_.runs) {
+            taps.push_back(taps_for(transformer_.models[at(proposal.model)], run));
+            if (taps.back().empty()) return;
+            choices *= taps.back().size();
+        }
+        const bool together = choices > most_tap_choices; // too many: all runs on the same step of their taps
+        std::size_t steps = choices;
+        if (together)
+            for (const auto& list : taps)
+                steps = std::min(steps, std::max<std::size_t>(list.size(), 1) * 8);
+        for (std::size_t step = 0; step < steps; ++step) {
+            std::size_t rest = step;
+            proposal.taps.clear();
+            for (const auto& list : taps) {
+                const std::size_t pick = together ? std::min(step, list.size() - 1) : rest % list.size();
+                rest /= list.size();
+                proposal.taps.push_back(list[pick]);
+            }
+            judge(proposal);
+        }
+    }
+
+    void judge(const Proposal& proposal) {
+        Best found{proposal, trial_.judge(proposal), false, -1e300};
+        if (found.verdict.breach != Breach::no_operating_point) {
+            found.room = room();
+            found.carries = trial_.carries(proposal);
+        }
+        const bool better = !best_ || (found.carries != best_->carries ? found.carries
+                                       : found.carries                 ? found.room > best_->room
+                                                                       : nearer(found, *best_));
+        if (better) best_ = found;
+    }
+
+    /// Of two that do not carry the load, the one on the larger transformer, then with more room.
+    bool nearer(const Best& a, const Best& b) const {
+        const auto va = [&](const Best& best) {
+            return transformer_.models[at(best.proposal.model)].type->va;
+        };
+        return va(a) != va(b) ? va(a) > va(b) : a.room > b.room;
+    }
+
+    double room() const {
+        double least = 1e300;
+        for (const RunProblem& run : transformer_.runs)
+            for (const RunNode& node : run.nodes) {
+                if (!node.lamp) continue;
+                const double volts = trial_.solution().lamp_volts[at(node.node)];
+                least = std::min({least, volts - node.lamp->low, node.lamp->high - volts});
+            }
+        return least;
+    }
+
+    const SizeProblem& problem_;
+    const TransformerProblem& transformer_;
+    Trial trial_;
+    int thickest_ = -1;
+    std::optional<Best> best_;
+};
+
+/// Words for what is wrong.
+class Explanation {
+  public:
+    Explanation(const Site& site, const SizeProblem& problem, const TransformerProblem& transformer)
+        : site_(site), transformer_(transformer),
+          circuit_(problem.circuits->transformers[transformer.circuit]) {
+        result.transformer = site.transformers[circuit_.transformer].id;
+        result.part = result.transformer;
+    }
+
+    void nothing_to_choose_from(bool no_model) {
+        const bool water = std::any_of(transformer_.runs.begin(), transformer_.runs.end(),
+                                       [](const RunProblem& run) { return run.in_water; });
+        result.reason =
+            no_model
+                ? fmt::format("no priced {}transformer for a supply of {} is to be had",
+                              water ? "water-listed " : "", nominal_volts_text(circuit_.supply))
+                : fmt::format("no priced cable for direct burial is to be had for {}", result.transformer);
+    }
+
+    void no_tap() {
+        result.reason =
+            fmt::format("no transformer has a tap that suits every run of {}", result.transformer);
+    }
+
+    void describe(const Best& best) {
+        const Verdict& verdict = best.verdict;
+        trouble.breach = verdict.breach;
+        if (verdict.run >= 0) trouble.run = site_.runs[circuit_.runs[at(verdict.run)].run].id;
+        if (verdict.node >= 0) result.part = node_id(site_, circuit_.nodes[at(verdict.node)]);
+        switch (verdict.breach) {
+        case Breach::lamp_low:
+        case Breach::lamp_high:
+            lamp(verdict);
+            break;
+        case Breach::cable:
+            result.reason =
+                fmt::format("the thickest cable to {} carries {}, its ampacity is {}", result.part,
+                            amps_text(Amperes(verdict.found)), amps_text(Amperes(verdict.allowed)));
+            break;
+        case Breach::secondary:
+            result.part = trouble.run;
+            result.reason =
+                fmt::format("run {} draws {}, one output gives {}", trouble.run,
+                            amps_text(Amperes(verdict.found)), amps_text(Amperes(verdict.allowed)));
+            break;
+        case Breach::loading:
+            result.reason =
+                fmt::format("the largest transformer for {} would be loaded to {}, the limit is {}",
+                            result.transformer, percent_text(verdict.found), percent_text(verdict.allowed));
+            break;
+        case Breach::no_operating_point:
+            result.reason = fmt::format("the lamps of {} ask for more than the thickest cable carries",
+                                        result.transformer);
+            name_heaviest_run();
+            break;
+        case Breach::none:
+            result.reason = "nothing was found within the effort";
+            break;
+        }
+        trouble.part = result.part;
+    }
+
+    Infeasibility result;
+    Trouble trouble;
+
+  private:
+    void lamp(const Verdict& verdict) {
+        result.best = Volts(verdict.found);
+        result.needed = Volts(verdict.allowed);
+        const bool low = verdict.breach == Breach::lamp_low;
+        result.reason =
+            fmt::format("with everything at its best {} gets {}, it needs {} {}", result.part,
+                        volts_text(*result.best), low ? "at least" : "at most", volts_text(*result.needed));
+    }
+
+    void name_heaviest_run() {
+        double most = -1;
+        for (const RunProblem& run : transformer_.runs) {
+            double va = 0;
+            for (const RunNode& node : run.nodes)
+                va += node.lamp ? node.lamp->power : 0;
+            if (va <= most) continue;
+            most = va;
+            trouble.run = site_.runs[circuit_.runs[at(run.run)].run].id;
+            for (const RunNode& node : run.nodes)
+                if (node.lamp) result.part = node_id(site_, circuit_.nodes[at(node.node)]);
+        }
+    }
+
+    const Site& site_;
+    const TransformerProblem& transformer_;
+    const TransformerCircuit& circuit_;
+};
+
+} // namespace
+
+Infeasibility explain_infeasible(const Site& site, const Catalog& catalog, const SiteLengths& lengths,
+                                 const SizeProblem& problem, std::size_t index) {
+    const TransformerProblem& transformer = problem.transformers[index];
+    Explanation explanation(site, problem, transformer);
+    const bool needs_cable = std::any_of(transformer.runs.begin(), transformer.runs.end(),
+                                         [](const RunProblem& run) { return run.has_open(); });
+    if (transformer.models.empty() || (needs_cable && problem.candidates.empty()))
+        explanation.nothing_to_choose_from(transformer.models.empty());
+    else if (const auto best = BestCase(problem, transformer).find())
+        explanation.describe(*best);
+    else
+        explanation.no_tap();
+    explanation.trouble.part = explanation.result.part;
+    const PartSite part = part_site(site, lengths, problem.circuits->transformers[transformer.circuit]);
+    explanation.result.other_ways = find_remedies(part, catalog, problem.options, explanation.trouble);
+    auto& ways = explanation.result.other_ways;
+    if (!ways.empty()) {
+        explanation.result.suggestion = ways.front();
+        ways.erase(ways.begin());
+    } else {
+        explanation.result.suggestion =
+            "none of the usual changes is enough by itself: fewer or smaller lights";
+    }
+    return explanation.result;
+}
+
+} // namespace rillwatt::sizing

@@ -1,0 +1,14 @@
+#pragma once
+
+#include "rillwatt/sizing/size.hpp"
+
+#include "problem.hpp"
+
+namespace rillwatt::sizing {
+
+/// Says why one transformer cannot be served and what would mend it. Every figure comes from solving the
+/// circuit: first with all that is open at its best, then with each change tried.
+Infeasibility explain_infeasible(const Site& site, const Catalog& catalog, const SiteLengths& lengths,
+                                 const SizeProblem& problem, std::size_t transformer);
+
+} // namespace rillwatt::sizing

@@ -1,0 +1,20 @@
+#pragma once
+
+#include "part_site.hpp"
+#include "trial.hpp"
+#include <functional>
+
+namespace rillwatt::sizing {
+
+/// What is wrong with a transformer when all that is open is at its best.
+struct Trouble {
+    Breach breach = Breach::none;
+    std::string part; ///< lamp, run or transformer
+    std::string run;  ///< the run concerned; empty when it is the transformer as a whole
+};
+
+/// Changes that make a transformer work, each tried; smallest first.
+std::vector<std::string> find_remedies(const PartSite& part, const Catalog& catalog,
+                                       const SizeOptions& options, const Trouble& trouble);
+
+} // namespace rillwatt::sizing
