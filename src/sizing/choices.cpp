@@ -43,7 +43,7 @@ class Writer {
     void set(const std::string& part, std::optional<std::string>& place, const std::string& value,
              const char* what = "cable") {
         if (place == value) return;
-        choices_.push_back({part, what, value, place});
+        choices_.push_back({part, what, value, place, {}, {}});
         place = value;
     }
 
@@ -58,7 +58,7 @@ class Writer {
         if (problem.tap || run.tap == Volts(tap)) return;
         std::optional<std::string> was;
         if (run.tap) was = trimmed_text(run.tap->value(), tap_decimals);
-        choices_.push_back({run.id, "tap", trimmed_text(tap, tap_decimals), was});
+        choices_.push_back({run.id, "tap", trimmed_text(tap, tap_decimals), was, Volts(tap), run.tap});
         run.tap = Volts(tap);
     }
 

@@ -2,6 +2,7 @@
 
 #include "choices.hpp"
 #include "infeasible.hpp"
+#include "reasons.hpp"
 #include "site_search.hpp"
 #include "tap_choice.hpp"
 #include <algorithm>
@@ -74,6 +75,12 @@ LoadResult<SizeResult> size_site(const std::shared_ptr<const Site>& site, const 
                                      *answer.proposals[t]);
     }
     SizeResult result;
+    for (std::size_t t = 0; t < answer.proposals.size(); ++t) {
+        if (!answer.proposals[t]) continue;
+        const auto reasons =
+            sizing::give_reasons(open, problem, problem.transformers[t], *answer.proposals[t]);
+        result.reasons.insert(result.reasons.end(), reasons.begin(), reasons.end());
+    }
     settle_status(answer, result);
     explain(open, catalog, lengths, problem, answer, result);
     auto sized = std::make_shared<Site>(*site);

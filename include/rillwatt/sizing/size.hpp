@@ -28,6 +28,8 @@ struct SizeChoice {
     std::string what;               ///< "cable", "tap" or "model"
     std::string value;              ///< catalog id, or volts as written
     std::optional<std::string> was; ///< empty: it was open
+    std::optional<Volts> volts;     ///< the value of a tap as a number
+    std::optional<Volts> was_volts; ///< and what it was
 };
 
 /// Why a transformer cannot be served, every figure computed.

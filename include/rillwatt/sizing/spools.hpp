@@ -33,7 +33,7 @@ struct CutList {
     std::vector<CutSpool> spools;
     Metres bought;
     Metres waste;
-    bool proven = true;               ///< no shorter purchase packs these pieces
+    bool proven = true;                ///< no shorter purchase packs these pieces
     std::vector<std::size_t> too_long; ///< pieces longer than the longest spool: they need a joint
 };
 

@@ -1,0 +1,15 @@
+#pragma once
+
+#include "rillwatt/sizing/size.hpp"
+
+#include "problem.hpp"
+#include "trial.hpp"
+
+namespace rillwatt::sizing {
+
+/// For each run and transformer of which something was chosen: the limit that binds, and what the next
+/// cheaper choice would have broken. Each is solved.
+std::vector<SizeReason> give_reasons(const Site& site, const SizeProblem& problem,
+                                     const TransformerProblem& transformer, const Proposal& proposal);
+
+} // namespace rillwatt::sizing
