@@ -151,6 +151,7 @@ std::string before_after_text(const SizeReport& report, const TextStyle& style) 
 }
 
 std::string errors_left_text(const SizeReport& report, const TextStyle& style) {
+    if (report.result.infeasible) return ""; // `check` tells them
     std::vector<Finding> errors;
     for (const Finding& finding : report.after.findings)
         if (finding.severity == Severity::error) errors.push_back(finding);

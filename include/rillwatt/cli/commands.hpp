@@ -12,11 +12,13 @@ Command circuits_command();
 Command completions_command();
 Command explain_command();
 Command light_command();
+Command headroom_command();
 Command manual_command();
 Command new_command();
 Command place_command();
 Command plan_command();
 Command rules_command();
 Command schema_command();
+Command size_command();
 
 } // namespace rillwatt
