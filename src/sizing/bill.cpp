@@ -1,6 +1,5 @@
 #include "rillwatt/sizing/bill.hpp"
 
-
 #include <fmt/format.h>
 
 #include <map>

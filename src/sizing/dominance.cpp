@@ -80,6 +80,8 @@ class Sieve {
         return kept_.size();
     }
 
+    std::size_t comparisons() const { return comparisons_; }
+
     void apply() {
         std::vector<Label> rest;
         rest.reserve(kept_.size());
@@ -103,6 +105,7 @@ class Sieve {
         const double top_amps = sample(label.curve, frame_.top) * (1 + 2 * tolerance_ + rounding) + rounding;
         const bool by_current = tolerance_ <= widest_tolerance;
         for (std::size_t k = 0; k < kept_.size(); ++k) {
+            ++comparisons_;
             if (low_[k] > label.low + volts_rounding) continue;
             if (by_current && top_amps_[k] > top_amps) continue;
             const Label& keeper = labels_[kept_[k]];
@@ -119,6 +122,7 @@ class Sieve {
     std::vector<Label>& labels_;
     const LabelFrame& frame_;
     double tolerance_;
+    std::size_t comparisons_ = 0;
     std::vector<std::size_t> kept_;
     std::vector<Move> moves_;
     std::vector<double> low_;
@@ -161,27 +165,26 @@ void blend(std::vector<Label>& labels, const LabelFrame& frame) {
 
 } // namespace
 
-void keep_undominated(std::vector<Label>& labels, const LabelFrame& frame) {
+Sifting keep_undominated(std::vector<Label>& labels, const LabelFrame& frame) {
     std::sort(labels.begin(), labels.end(), earlier);
-    double tolerance = frame.tolerance;
-    for (;;) {
-        Sieve sieve(labels, frame, tolerance);
-        const std::size_t count = sieve.run(frame.cap);
-        if (count <= frame.cap || tolerance > widest_tolerance) {
-            if (count > frame.cap) break;
+    Sifting sifting{frame.tolerance, 0};
+    for (bool last = false; !last;) {
+        last = sifting.tolerance > widest_tolerance;
+        Sieve sieve(labels, frame, sifting.tolerance);
+        const std::size_t count = sieve.run(last ? labels.size() : frame.cap);
+        sifting.comparisons += sieve.comparisons();
+        if (count <= frame.cap || last) {
             sieve.apply();
-            return;
+            break;
         }
-        tolerance = std::max(tolerance * 4, 1e-5);
+        sifting.tolerance = std::max(sifting.tolerance * 4, 1e-5);
     }
-    Sieve everything(labels, frame, tolerance);
-    everything.run(labels.size());
-    everything.apply();
-    if (labels.size() <= frame.cap) return;
+    if (labels.size() <= frame.cap) return sifting;
     if (frame.relax)
         blend(labels, frame);
     else
         thin_out(labels, frame.cap);
+    return sifting;
 }
 
 } // namespace rillwatt::sizing

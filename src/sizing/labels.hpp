@@ -81,7 +81,13 @@ bool join(const Label& a, const Label& b, const LabelFrame& frame, Label& out);
 /// Puts a cable in front. False when it cannot carry the current at any voltage.
 bool put_cable_in_front(Label& label, double ohms, double ampacity, const LabelFrame& frame);
 
-/// Removes every label that another one makes superfluous; returns the rest by ascending cost.
-void keep_undominated(std::vector<Label>& labels, const LabelFrame& frame);
+/// What a sifting of labels took.
+struct Sifting {
+    double tolerance = 0;        ///< that was needed to stay within the cap
+    std::size_t comparisons = 0; ///< of one label with another
+};
+
+/// Removes every label that another one makes superfluous; leaves the rest by ascending cost.
+Sifting keep_undominated(std::vector<Label>& labels, const LabelFrame& frame);
 
 } // namespace rillwatt::sizing

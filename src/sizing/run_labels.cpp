@@ -42,6 +42,7 @@ class Tree {
     void put(std::size_t i, int cable, Label label, std::vector<Label>& out);
     void connect(std::size_t point, std::vector<Label>&& labels);
     bool hopeless(std::size_t i, const Label& label) const;
+    void sift(std::vector<Label>& labels);
     int remember(Origin origin) {
         found_.origins.push_back(origin);
         return static_cast<int>(found_.origins.size()) - 1;
@@ -114,6 +115,15 @@ bool Tree::hopeless(std::size_t i, const Label& label) const {
     return label.low > top_volts_[i] + 1e-8 || label.cost + rest_[i] > frame_.cost_limit;
 }
 
+/// A point that took a wider tolerance to stay within the cap warns the next one, which starts near it.
+void Tree::sift(std::vector<Label>& labels) {
+    constexpr std::size_t comparisons_per_step = 16;
+    const Sifting sifting = keep_undominated(labels, frame_);
+    effort_.spend(sifting.comparisons / comparisons_per_step);
+    if (frame_.relax && sifting.tolerance > frame_.tolerance)
+        frame_.tolerance = std::max(frame_.tolerance, sifting.tolerance / 4);
+}
+
 /// Joins what has been found at a point with more that hangs there.
 void Tree::connect(std::size_t point, std::vector<Label>&& labels) {
     std::vector<Label>& here = points_[point];
@@ -135,7 +145,7 @@ void Tree::connect(std::size_t point, std::vector<Label>&& labels) {
             joined.push_back(both);
         }
     effort_.spend(here.size() * labels.size());
-    keep_undominated(joined, frame_);
+    sift(joined);
     here = std::move(joined);
 }
 
@@ -182,7 +192,7 @@ bool Tree::finish(std::size_t i) {
     if (!used_[i]) here.push_back(idle_label(frame_));
     if (node.lamp) std::erase_if(here, [&](Label& label) { return !add_lamp(label, *node.lamp, frame_); });
     std::vector<Label> above = with_cables(i, here);
-    keep_undominated(above, frame_);
+    sift(above);
     if (above.empty()) return false;
     const std::size_t point = node.parent < 0 ? run_.nodes.size() : at(node.parent);
     connect(point, std::move(above));

@@ -7,6 +7,7 @@ namespace rillwatt::sizing {
 namespace {
 
 constexpr int rounds = 3;
+constexpr double most_room = 100; ///< of a run without lamps
 constexpr double worth_it = 1e-6; ///< volts of room gained
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
@@ -24,15 +25,18 @@ class Room {
         if (!solve(network_, workspace_, solution_)) return -1e9;
         const Model& model = transformer_.models[at(proposal.model)];
         const double strong = cases_[2].supply_factor * model.supply_ratio;
-        double room = 1e9;
-        for (std::size_t r = 0; r < transformer_.runs.size(); ++r)
+        double sum = 0;
+        for (std::size_t r = 0; r < transformer_.runs.size(); ++r) {
+            double room = most_room;
             for (const RunNode& node : transformer_.runs[r].nodes) {
                 if (!node.lamp) continue;
                 const double weak_volts = solution_.lamp_volts[at(node.node)];
                 room = std::min(
                     {room, weak_volts - node.lamp->low, node.lamp->high - strong * proposal.taps[r]});
             }
-        return room;
+            sum += room;
+        }
+        return sum;
     }
 
   private:

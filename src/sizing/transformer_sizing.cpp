@@ -13,10 +13,10 @@ namespace {
 constexpr double infinity = std::numeric_limits<double>::infinity();
 constexpr double cost_rounding = 1e-9;
 constexpr std::array<double, 4> tolerances = {0.02, 2e-3, 2e-4, 0};
-constexpr std::size_t quick_cap = 150;  ///< labels kept at a point while looking for a choice
-constexpr std::size_t bound_cap = 3000; ///< and while bounding
-constexpr int tries_per_pass = 40;      ///< candidates put before the solver once the bound is known
-constexpr double no_comparison = 1;     ///< a tolerance at which currents are not compared
+constexpr std::size_t quick_cap = 150; ///< labels kept at a point while looking for a choice
+constexpr std::size_t bound_cap = 800; ///< and while bounding
+constexpr int tries_per_pass = 40;     ///< candidates put before the solver once the bound is known
+constexpr double no_comparison = 1;    ///< a tolerance at which currents are not compared
 
 } // namespace
 
