@@ -1,0 +1,75 @@
+#include "rillwatt/sizing/headroom.hpp"
+
+#include <catch2/catch.hpp>
+
+#include "support/garden.hpp"
+
+using namespace rillwatt;
+using rillwatt::test::Garden;
+
+namespace {
+
+// One lamp of 1 VA at the end of 20 m of 0.005 ohm/m: R = 0.2 ohm.
+//
+//   T1 --A-- 20 m -- L
+Garden one_lamp(double va, double low) {
+    Garden garden;
+    garden.transformer("T1", va, 0, {12}).run("A", "T1", 12, "c").cable("c", 0.005);
+    garden.lamp_type("lamp", {.va = 1});
+    garden.catalog.fixtures["lamp"].window_low = Volts(low);
+    garden.catalog.fixtures["lamp"].window_high = Volts(15);
+    garden.fixture("L", "A", 20, "lamp");
+    return garden;
+}
+
+std::vector<Headroom> rooms_of(const Garden& garden) {
+    Assessment assessment;
+    assessment.site = std::make_shared<const Site>(garden.site);
+    assessment.catalog = std::make_shared<const Catalog>(garden.catalog);
+    assessment.lengths = garden.lengths();
+    assessment.circuits = *build_circuits(*assessment.site, *assessment.catalog, assessment.lengths).value;
+    return find_headroom(assessment, {});
+}
+
+const Headroom& room_of(const std::vector<Headroom>& rooms, const std::string& part) {
+    for (const Headroom& room : rooms)
+        if (room.part == part) return room;
+    FAIL("no headroom of " << part);
+    return rooms.front();
+}
+
+} // namespace
+
+TEST_CASE("headroom at a lamp ends where the volts reach its window") {
+    // S behind R from V0: V (V0 - V) / R = S; at 11 V 55 VA, 1 of them is there already
+    const auto rooms = rooms_of(one_lamp(300, 11));
+    const Headroom& room = room_of(rooms, "L");
+    CHECK(room.more.value() == Approx(54).margin(0.06));
+    CHECK(room.breaks == "L");
+    CHECK(room.rule == "lamp-undervoltage");
+}
+
+TEST_CASE("headroom at the head of a run ends where the transformer is full") {
+    // 80 % of 100 VA, less the 1 VA (and its loss) that is there
+    const auto rooms = rooms_of(one_lamp(100, 9));
+    const Headroom& room = room_of(rooms, "A");
+    CHECK(room.more.value() == Approx(79).margin(0.06));
+    CHECK(room.breaks == "T1");
+    CHECK(room_of(rooms, "T1").more.value() == Approx(79).margin(0.06));
+}
+
+TEST_CASE("headroom is bounded by the current of a cable and of an output") {
+    Garden garden = one_lamp(10000, 1);
+    garden.catalog.cables["c"].ampacity = Amperes(5);
+    // at the lamp 5 A leave 11 V: 55 VA
+    CHECK(room_of(rooms_of(garden), "L").more.value() == Approx(54).margin(0.06));
+    CHECK(room_of(rooms_of(garden), "L").rule == "cable-overloaded");
+    // at the head the output's 25 A: 300 VA
+    CHECK(room_of(rooms_of(garden), "A").more.value() == Approx(299).margin(0.06));
+    CHECK(room_of(rooms_of(garden), "A").rule == "secondary-overloaded");
+}
+
+TEST_CASE("what is broken already has no headroom") {
+    const auto rooms = rooms_of(one_lamp(300, 11.99));
+    CHECK(room_of(rooms, "L").broken);
+}
