@@ -71,6 +71,8 @@ def main():
             print(f"{page.relative_to(repository)}: {problem}")
         print(f"{page.relative_to(repository)}: {len(BLOCK.findall(text))} blocks, {len(problems)} problems")
         failed = failed or bool(problems)
+    if failed and not update:
+        print(f"To quote what it prints now: {sys.argv[0]} {program} {repository} --update")
     return 1 if failed else 0
 
 
