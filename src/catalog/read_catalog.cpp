@@ -103,7 +103,7 @@ std::vector<TableSpec> catalog_tables() {
     std::vector<TableSpec> tables{{"", false, false, {version_spec, source_spec}}};
     for (const EntryKind& kind : entry_kinds)
         tables.push_back({kind.name, false, true, kind.keys()});
-    tables.push_back({"distribution", false, false, distribution_keys()});
+    tables.push_back({"distribution", false, false, distribution_keys(), true});
     return tables;
 }
 

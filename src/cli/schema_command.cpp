@@ -11,9 +11,9 @@ namespace {
 
 ExitStatus run(const Arguments& arguments, Console& console) {
     if (arguments.text("--of") == "catalog")
-        console.out << schema_json(catalog_tables(), "rillwatt catalog", "rillwatt_catalog");
+        console.out << schema_json(catalog_tables(), "rillwatt catalog");
     else
-        console.out << schema_json(site_tables(), "rillwatt site file", "rillwatt");
+        console.out << schema_json(site_tables(), "rillwatt site file");
     return ExitStatus::ok;
 }
 

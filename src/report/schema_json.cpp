@@ -89,25 +89,32 @@ void write_value_schema(JsonWriter& json, const FieldSpec& field) {
     }
 }
 
+void write_field(JsonWriter& json, const FieldSpec& field) {
+    json.key(field.key);
+    json.begin_object(JsonWriter::Set::line);
+    write_value_schema(json, field);
+    json.member("description", expected_words(field, true));
+    json.end();
+}
+
+void write_required(JsonWriter& json, const std::vector<FieldSpec>& fields) {
+    json.key("required");
+    json.begin_array(JsonWriter::Set::line);
+    for (const FieldSpec& field : fields)
+        if (field.required) json.value(field.key);
+    json.end();
+}
+
 void write_table(JsonWriter& json, const TableSpec& table) {
     json.begin_object();
     write_type(json, "object");
     json.member("additionalProperties", false);
     json.key("properties");
     json.begin_object();
-    for (const FieldSpec& field : table.fields) {
-        json.key(field.key);
-        json.begin_object(JsonWriter::Set::line);
-        write_value_schema(json, field);
-        json.member("description", expected_words(field, true));
-        json.end();
-    }
-    json.end();
-    json.key("required");
-    json.begin_array(JsonWriter::Set::line);
     for (const FieldSpec& field : table.fields)
-        if (field.required) json.value(field.key);
+        write_field(json, field);
     json.end();
+    write_required(json, table.fields);
     json.end();
 }
 
@@ -121,30 +128,34 @@ void write_property(JsonWriter& json, const TableSpec& table) {
     json.end();
 }
 
+/// Keys at the top of the file and the tables below it.
+void write_top(JsonWriter& json, const std::vector<TableSpec>& tables) {
+    json.key("properties");
+    json.begin_object();
+    for (const TableSpec& table : tables) {
+        if (table.nested) continue;
+        if (!table.name.empty()) {
+            write_property(json, table);
+            continue;
+        }
+        for (const FieldSpec& field : table.fields)
+            write_field(json, field);
+    }
+    json.end();
+    for (const TableSpec& table : tables)
+        if (table.name.empty()) write_required(json, table.fields);
+}
+
 } // namespace
 
-std::string schema_json(const std::vector<TableSpec>& tables, const std::string& title,
-                        const std::string& version_key) {
+std::string schema_json(const std::vector<TableSpec>& tables, const std::string& title) {
     JsonWriter json;
     json.begin_object();
     json.member("$schema", "https://json-schema.org/draft/2020-12/schema");
     json.member("title", title);
     write_type(json, "object");
     json.member("additionalProperties", false);
-    json.key("properties");
-    json.begin_object();
-    json.key(version_key);
-    json.begin_object(JsonWriter::Set::line);
-    json.member("const", 1);
-    json.member("description", "format version");
-    json.end();
-    for (const TableSpec& table : tables)
-        if (!table.name.empty()) write_property(json, table);
-    json.end();
-    json.key("required");
-    json.begin_array(JsonWriter::Set::line);
-    json.value(version_key);
-    json.end();
+    write_top(json, tables);
     json.end();
     return json.take();
 }

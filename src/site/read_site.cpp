@@ -166,7 +166,7 @@ std::vector<TableSpec> site_tables() {
                                   {"stock", false, false, stock_keys()}};
     for (const PartTable& table : part_tables)
         tables.push_back({table.name, true, false, table.keys()});
-    tables.push_back({"taped point", false, false, taped_point_keys()});
+    tables.push_back({"taped point", false, false, taped_point_keys(), true});
     return tables;
 }
 

@@ -1,5 +1,7 @@
 #include "rillwatt/sizing/bill.hpp"
 
+#include "rillwatt/layout/trench.hpp"
+
 #include <fmt/format.h>
 
 #include <map>
@@ -131,7 +133,7 @@ bool set_in_soil(const FixtureType& type) {
     return type.kind == FixtureKind::path || type.kind == FixtureKind::accent;
 }
 
-std::map<std::string, Need> needs_of(const Site& site, const Catalog& catalog, const SiteLengths& /*lengths*/,
+std::map<std::string, Need> needs_of(const Site& site, const Catalog& catalog, const SiteLengths& lengths,
                                      const CutPlan& cuts) {
     double stakes = 0;
     double wired = 0;
@@ -148,6 +150,7 @@ std::map<std::string, Need> needs_of(const Site& site, const Catalog& catalog, c
         {"splice", {joints, "piece", "one for each splice and each light"}},
         {"fixture-stake", {stakes, "piece", "one for each path or accent light"}},
         {"sleeve-metre", {sleeves.value(), "m", "sleeves on the plan"}},
+        {"trench-tape-metre", {trench_length(lengths).value(), "m", "trench on the plan"}},
         {"cable-tag",
          {2.0 * static_cast<double>(cuts.pieces.size()), "piece", "two for each piece of cable"}},
         {"marker-stake",

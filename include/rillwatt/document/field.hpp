@@ -70,6 +70,7 @@ struct TableSpec {
     bool repeated = false; ///< written `[[name]]`, any number of times
     bool named = false;    ///< written `[name.id]`, any number of times
     std::vector<FieldSpec> fields;
+    bool nested = false; ///< stands inside a value of another table, never at the top of the file
 };
 
 /// What a key expects, in words: "a length from 0 to 10 km, such as ...".

@@ -1,0 +1,1 @@
+// Holds nothing: the target it belongs to exists for its precompiled header.
