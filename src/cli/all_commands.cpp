@@ -15,6 +15,8 @@ const std::vector<Command>& all_commands() {
         size_command(),
         headroom_command(),
         circuits_command(),
+        report_command(),
+        watch_command(),
         catalog_command(),
         rules_command(),
         schema_command(),

@@ -36,6 +36,7 @@ void add_option(CLI::App& app, const OptionSpec& spec, Slots& slots) {
     }
     CLI::Option* option = app.add_option(spec.name, slots.values[spec.name], spec.help);
     option->type_name(spec.value);
+    option->required(spec.required);
     option->expected(1, spec.repeatable ? CLI::detail::expected_max_vector_size : 1);
     option->multi_option_policy(spec.repeatable ? CLI::MultiOptionPolicy::TakeAll
                                                 : CLI::MultiOptionPolicy::Throw);

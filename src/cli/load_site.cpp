@@ -2,7 +2,6 @@
 
 #include "rillwatt/catalog/read_catalog.hpp"
 #include "rillwatt/cli/file_access.hpp"
-#include "rillwatt/layout/outline_check.hpp"
 #include "rillwatt/site/read_site.hpp"
 
 #include <fmt/format.h>
@@ -79,7 +78,6 @@ std::optional<LoadedSite> load_site(const std::string& path, const std::vector<s
     LoadResult<Site> site = read_site(*file.text, path);
     Errors errors = std::move(site.errors);
     Catalog catalog = gather_catalogs(site.value ? &*site.value : nullptr, more_catalogs, errors);
-    if (site.value) append(errors, check_outlines(*site.value));
     if (site.value && errors.empty()) {
         append(errors, check_against_catalog(*site.value, catalog, *file.text));
     }

@@ -240,9 +240,10 @@ std::string transformer_steps(const Explained& about) {
             step(about, fmt::format("{}: {} x {} = {} VA", about.name(run.node), volts4(head.volts),
                                     amps4(head.amps), fixed_text(head.volts.value() * head.amps.value(), 4)));
     }
-    out += step(about, fmt::format("together {} VA; {} / {} = {} of the rating",
+    out += step(about, fmt::format("together {} VA; {} / {} = {} of the rating, {}",
                                    fixed_text(result.load.value(), 4), fixed_text(result.load.value(), 4),
-                                   number(type.va.value()), percent_text(result.loading)));
+                                   number(type.va.value()), fixed_text(result.loading, 4),
+                                   percent_text(result.loading)));
     out += wrapped("Primary: (tap volts times amperes of each run + no-load watts) / primary volts",
                    about.style.width, " - ", "   ");
     out +=

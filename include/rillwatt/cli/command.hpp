@@ -23,6 +23,7 @@ struct OptionSpec {
     std::vector<std::string> choices; ///< the only values taken; empty: any
     std::string fallback;             ///< value when not given; empty: none
     bool repeatable = false;
+    bool required = false;
 };
 
 /// One positional argument of a command.

@@ -17,8 +17,10 @@ Command manual_command();
 Command new_command();
 Command place_command();
 Command plan_command();
+Command report_command();
 Command rules_command();
 Command schema_command();
+Command watch_command();
 Command size_command();
 
 } // namespace rillwatt

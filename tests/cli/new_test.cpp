@@ -1,0 +1,122 @@
+#include "rillwatt/cli/command_line.hpp"
+
+#include <catch2/catch.hpp>
+
+#include "support/temporary_folder.hpp"
+#include <sstream>
+
+namespace rillwatt {
+
+namespace {
+
+struct Outcome {
+    ExitStatus status = ExitStatus::fault;
+    std::string out;
+    std::string err;
+};
+
+Outcome type(const std::vector<std::string>& words, const std::string& keyboard = {}) {
+    std::istringstream in(keyboard);
+    std::ostringstream out;
+    std::ostringstream err;
+    Console console{.in = in, .out = out, .err = err, .interactive = !keyboard.empty()};
+    const ExitStatus status = run_command_line(words, console);
+    return {status, out.str(), err.str()};
+}
+
+bool holds(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+
+const std::vector<std::string> full_garden = {"--name",          "Behind the shed",
+                                              "--pond-at",       "12,14",
+                                              "--pond-size",     "10x8",
+                                              "--path",          "4,2 4,20 30,24",
+                                              "--falls-width",   "3",
+                                              "--water-lights",  "3",
+                                              "--path-lights",   "5",
+                                              "--accent-lights", "2",
+                                              "--pumps",         "1"};
+
+std::vector<std::string> new_line(const std::string& file, const std::vector<std::string>& options) {
+    std::vector<std::string> words = {"new", file};
+    words.insert(words.end(), options.begin(), options.end());
+    return words;
+}
+
+} // namespace
+
+TEST_CASE("a new garden can be read and says what is open, and sizing completes it") {
+    const test::TemporaryFolder folder;
+    const std::string file = folder.file("garden.toml");
+    const Outcome made = type(new_line(file, full_garden));
+    INFO(made.err);
+    REQUIRE(made.status == ExitStatus::ok);
+    const Outcome open = type({"check", file});
+    INFO(open.err << open.out);
+    CHECK(open.status == ExitStatus::findings);
+    CHECK(holds(open.out, "open-value"));
+    CHECK(holds(open.out, "rillwatt size"));
+    const Outcome sized = type({"size", file, "--write"});
+    INFO(sized.err << sized.out);
+    CHECK(sized.status == ExitStatus::ok);
+    const Outcome closed = type({"check", file});
+    INFO(closed.err << closed.out);
+    CHECK(closed.status == ExitStatus::ok);
+}
+
+TEST_CASE("a new garden with nothing in it passes") {
+    const test::TemporaryFolder folder;
+    REQUIRE(type({"new", folder.file("empty.toml")}).status == ExitStatus::ok);
+    CHECK(type({"check", folder.file("empty.toml")}).status == ExitStatus::ok);
+}
+
+TEST_CASE("a metric garden reads its bare numbers as metres") {
+    const test::TemporaryFolder folder;
+    const std::string file = folder.file("garden.toml");
+    REQUIRE(type({"new", file, "--units", "m", "--house-width", "12 ft", "--house-depth", "6"}).status ==
+            ExitStatus::ok);
+    CHECK(holds(test::file_text(file), "[3.66, -6]"));
+}
+
+TEST_CASE("a file that exists is never written over") {
+    const test::TemporaryFolder folder;
+    test::put_file(folder.file("garden.toml"), "mine");
+    const Outcome refused = type({"new", folder.file("garden.toml")});
+    CHECK(refused.status == ExitStatus::wrong_input);
+    CHECK(holds(refused.err, "exists already"));
+    CHECK(test::file_text(folder.file("garden.toml")) == "mine");
+}
+
+TEST_CASE("wrong answers on the command line are all named at once and nothing is written") {
+    const test::TemporaryFolder folder;
+    const Outcome refused =
+        type({"new", folder.file("garden.toml"), "--units", "yd", "--pumps", "-1", "--pond-at", "12"});
+    CHECK(refused.status == ExitStatus::wrong_input);
+    for (const char* option : {"--units", "--pumps", "--pond-at"})
+        CHECK(holds(refused.err, option));
+    CHECK(folder.entries() == 0);
+}
+
+TEST_CASE("at a terminal it asks, asks again after a wrong answer, and takes what is in brackets for none") {
+    const test::TemporaryFolder folder;
+    const Outcome asked = type({"new", folder.file("garden.toml")}, "Corner plot\nyards\nm\n\n\n");
+    CHECK(asked.status == ExitStatus::ok);
+    CHECK(holds(asked.err, "What is the garden called"));
+    CHECK(holds(asked.err, "ft or m is expected"));
+    CHECK(holds(test::file_text(folder.file("garden.toml")), "name = \"Corner plot\"\nunits = \"m\""));
+}
+
+TEST_CASE("a hostile name stays a name") {
+    const test::TemporaryFolder folder;
+    const std::string file = folder.file("garden.toml");
+    REQUIRE(type({"new", file, "--name", "a\"\n[evil]\nx = 1\\"}).status == ExitStatus::ok);
+    CHECK(type({"check", file}).status == ExitStatus::ok);
+}
+
+TEST_CASE("the example is written with its catalog, passes, and is not written twice") {
+    const test::TemporaryFolder folder;
+    REQUIRE(type({"new", folder.file("garden"), "--example"}).status == ExitStatus::ok);
+    CHECK(type({"check", folder.file("garden/site.toml")}).status == ExitStatus::ok);
+    CHECK(type({"new", folder.file("garden"), "--example"}).status == ExitStatus::wrong_input);
+}
+
+} // namespace rillwatt
