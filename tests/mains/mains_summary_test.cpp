@@ -163,6 +163,8 @@ TEST_CASE("energy of a year is watts times hours times nights") {
     nominal.transformers[0].no_load = Watts(7);
     const auto cost = garden.summary().cost;
     // By hand: 200 W, 5 h a night, 365 nights = 365 kWh, at 0.16 58.40; 150 W pump, 8760 h = 1314 kWh.
+    CHECK(cost.winding_loss == Watts(5));
+    CHECK(cost.no_load == Watts(7));
     CHECK(cost.meter_watts() == Watts(200));
     CHECK(kilowatt_hours(cost.lights) == Approx(365));
     CHECK(cost.lights_cost.value() == Approx(58.40));
