@@ -28,7 +28,7 @@ struct Header {
     std::size_t vertical_count = 0;
     std::size_t horizontal_count = 0;
     int type = 1;
-    int units = 2;
+    double units = 2; ///< as written: only 1 and 2 mean something
     double opening[3] = {0, 0, 0};
     double ballast_factor = 1;
     double second_factor = 1;
@@ -182,7 +182,7 @@ Header Lm63Reader::read_header() {
     h.vertical_count = static_cast<std::size_t>(numbers_->whole("number of vertical angles", 2, 100000));
     h.horizontal_count = static_cast<std::size_t>(numbers_->whole("number of horizontal angles", 1, 100000));
     h.type = numbers_->whole("photometric type (1 = C, 2 = B, 3 = A)", 1, 3);
-    h.units = static_cast<int>(numbers_->number("units (1 = feet, 2 = metres)"));
+    h.units = numbers_->number("units (1 = feet, 2 = metres)");
     for (double& side : h.opening)
         side = numbers_->number("dimension of the opening");
     h.ballast_factor = numbers_->number("ballast factor");

@@ -214,6 +214,8 @@ TEST_CASE("oddities that leave no doubt are read, the worse ones with a remark")
         CHECK(remarked(good(file.text()), "24.4 m"));
         file.kind = "1 7 0 0 0";
         CHECK(remarked(good(file.text()), "neither 1 (feet) nor 2"));
+        file.kind = "1 1e36 0 0 0";
+        CHECK(remarked(good(file.text()), "neither 1 (feet) nor 2"));
         file.version = "IESNA:LM-63-2050\r\n[MORE] what?\r\n";
         CHECK(remarked(good(file.text()), "unknown edition"));
         CHECK(remarked(good(file.text()), "continues no label"));
