@@ -63,4 +63,6 @@ std::string csv_number(double value, int decimals) {
     return std::isfinite(value) ? trimmed_text(value, decimals) : std::string();
 }
 
+std::string part_attribute(std::string_view id) { return " data-part=\"" + html_text(id) + "\""; }
+
 } // namespace rillwatt

@@ -29,8 +29,6 @@ std::string upright(std::string_view kind, const std::string& x, int top, int bo
 
 } // namespace
 
-std::string part_attribute(std::string_view id) { return fmt::format(R"( data-part="{}")", html_text(id)); }
-
 std::string part_link(std::string_view id) { return fmt::format(R"(<a href="#plan">{}</a>)", html_text(id)); }
 
 std::string sub_line(std::string_view html) { return fmt::format(R"(<span class="sub">{}</span>)", html); }

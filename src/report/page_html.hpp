@@ -2,15 +2,13 @@
 
 #include "rillwatt/finding/finding.hpp"
 #include "rillwatt/quantity/quantity.hpp"
+#include "rillwatt/report/escape.hpp"
 
 #include <string>
 #include <string_view>
 #include <vector>
 
 namespace rillwatt {
-
-/// ` data-part="..."`: what the page's script marks everywhere at once.
-std::string part_attribute(std::string_view id);
 
 /// The name of a part as a link to the drawing, so that it can be focused and marked.
 std::string part_link(std::string_view id);

@@ -94,8 +94,6 @@ std::string svg_text(SheetPoint at, std::string_view text, double size, std::str
 
 std::string svg_title(std::string_view text) { return "<title>" + html_text(text) + "</title>"; }
 
-std::string part_attribute(std::string_view id) { return " data-part=\"" + html_text(id) + "\""; }
-
 std::vector<std::string> broken_lines(std::string_view text, double width, double size) {
     std::vector<std::string> lines;
     std::string line;

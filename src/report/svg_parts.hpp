@@ -1,5 +1,7 @@
 #pragma once
 
+#include "rillwatt/report/escape.hpp"
+
 #include <string>
 #include <string_view>
 #include <vector>
@@ -58,9 +60,6 @@ std::string svg_text(SheetPoint at, std::string_view text, double size, std::str
 
 /// `<title>` with a user's text made safe.
 std::string svg_title(std::string_view text);
-
-/// ` data-part="..."` with a user's id made safe.
-std::string part_attribute(std::string_view id);
 
 /// Text broken at spaces into lines no wider than `width`.
 std::vector<std::string> broken_lines(std::string_view text, double width, double size);

@@ -30,4 +30,7 @@ std::string csv_record(const Cells& cells) {
     return record + "\r\n";
 }
 
+/// ` data-part="id"`, by which plan, diagram and tables find the same part.
+std::string part_attribute(std::string_view id);
+
 } // namespace rillwatt
