@@ -90,7 +90,12 @@ FileWatch::Event FileWatch::wait() {
         const int count = poll(ready.data(), ready.size(), pending ? quiet_time : -1);
         if (count < 0 && errno != EINTR) return Event::leave;
         if (count == 0 && pending) return Event::changed;
-        if ((ready[1].revents & POLLIN) != 0) return Event::leave;
+        if ((ready[1].revents & POLLIN) != 0) {
+            signalfd_siginfo taken{}; // taken in, so that it does not end the program when the watch is over
+            while (read(signals_, &taken, sizeof taken) > 0) {
+            }
+            return Event::leave;
+        }
         if ((ready[0].revents & POLLIN) != 0 && read_changes()) pending = true;
     }
 }

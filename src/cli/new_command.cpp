@@ -112,7 +112,9 @@ std::optional<int> count_answer(const std::string& text) {
 std::string objection(const Question& question, const std::string& answer, LengthUnit units) {
     switch (question.kind) {
     case AnswerKind::text:
-        return answer.empty() ? "an answer is needed" : "";
+        return answer.empty() || answer.size() > 200 || printable(answer) != answer
+                   ? "printable text of at most 200 letters is expected"
+                   : "";
     case AnswerKind::units:
         return answer == "ft" || answer == "m" ? "" : "ft or m is expected";
     case AnswerKind::length: {

@@ -78,10 +78,10 @@ std::string water(const StarterAnswers& a, const Ruler& ruler) {
         "drop = {}\nfaces = 270 # towards the house\n",
         ruler.point({middle - half, far}), ruler.point({middle + half, far}), ruler.length(a.falls_drop));
     if (a.house_width.value() > 0)
-        text +=
-            fmt::format("\n[[viewpoint]]\nid = \"house door\"\n# a step out of the door\nat = {}\neye = \"5 ft\"\n"
-                        "looks_at = [\"falls\"]\n",
-                        ruler.point({a.house_width.value() / 2, feet(2).value()}));
+        text += fmt::format(
+            "\n[[viewpoint]]\nid = \"house door\"\n# a step out of the door\nat = {}\neye = \"5 ft\"\n"
+            "looks_at = [\"falls\"]\n",
+            ruler.point({a.house_width.value() / 2, feet(2).value()}));
     return text;
 }
 
@@ -105,9 +105,13 @@ std::string mains(const StarterAnswers& a, const Ruler& ruler) {
     text += fmt::format(
         "{}[[circuit]]\nid = \"light circuit\"\nbreaker = 20\ngfci = true\nwet_cover = true\nat = {}\n",
         a.pumps > 0 ? "\n" : "", ruler.point(outlet));
-    for (int i = 1; i <= a.pumps; ++i)
+    for (int i = 1; i <= a.pumps; ++i) {
         text += fmt::format("\n[[pump]]\nid = \"pump {}\"\nmodel = {}\ncircuit = \"pump circuit\"\n", i,
                             quoted(a.pump_model));
+        if (a.pond)
+            text += fmt::format("at = {}\n", ruler.point({a.pond->corner.x + feet(i).value(),
+                                                          a.pond->corner.y + feet(1).value()}));
+    }
     return text;
 }
 

@@ -159,17 +159,29 @@ std::map<std::string, Need> needs_of(const Site& site, const Catalog& catalog, c
     };
 }
 
-void add_accessories(Bill& bill, const Catalog& catalog, const std::map<std::string, Need>& needs) {
+/// Accessories by the metre, said in feet where the site is measured in feet.
+BillLine in_site_units(BillLine line, const Site& site) {
+    const SiteLength unit = unit_of(site);
+    if (line.unit != "m" || unit.metres == 1) return line;
+    line.quantity /= unit.metres;
+    if (line.price) line.price = *line.price * unit.metres;
+    line.unit = unit.name;
+    return line;
+}
+
+void add_accessories(Bill& bill, const Site& site, const Catalog& catalog,
+                     const std::map<std::string, Need>& needs) {
     for (const auto& [id, accessory] : catalog.accessories) {
         const auto need = needs.find(accessory.use);
         if (need == needs.end()) continue;
-        add_line(bill, {.item = id,
-                        .kind = BillKind::accessory,
-                        .description = accessory.note,
-                        .quantity = need->second.quantity,
-                        .unit = need->second.unit,
-                        .price = accessory.price,
-                        .why = need->second.why});
+        add_line(bill, in_site_units({.item = id,
+                                      .kind = BillKind::accessory,
+                                      .description = accessory.note,
+                                      .quantity = need->second.quantity,
+                                      .unit = need->second.unit,
+                                      .price = accessory.price,
+                                      .why = need->second.why},
+                                     site));
     }
 }
 
@@ -181,7 +193,7 @@ Bill make_bill(const Site& site, const Catalog& catalog, const SiteLengths& leng
     Bill bill;
     add_cables(bill, site, catalog, cuts);
     add_equipment(bill, site, catalog, circuits);
-    add_accessories(bill, catalog, needs_of(site, catalog, lengths, cuts));
+    add_accessories(bill, site, catalog, needs_of(site, catalog, lengths, cuts));
     return bill;
 }
 

@@ -29,7 +29,7 @@ bool holds(const std::string& text, const std::string& part) { return text.find(
 const std::vector<std::string> full_garden = {"--name",          "Behind the shed",
                                               "--pond-at",       "12,14",
                                               "--pond-size",     "10x8",
-                                              "--path",          "4,2 4,20 30,24",
+                                              "--path",          "4,2 4,26 30,28",
                                               "--falls-width",   "3",
                                               "--water-lights",  "3",
                                               "--path-lights",   "5",
@@ -105,11 +105,13 @@ TEST_CASE("at a terminal it asks, asks again after a wrong answer, and takes wha
     CHECK(holds(test::file_text(folder.file("garden.toml")), "name = \"Corner plot\"\nunits = \"m\""));
 }
 
-TEST_CASE("a hostile name stays a name") {
+TEST_CASE("a name with quotes, brackets and backslashes stays a name; control characters are refused") {
     const test::TemporaryFolder folder;
     const std::string file = folder.file("garden.toml");
-    REQUIRE(type({"new", file, "--name", "a\"\n[evil]\nx = 1\\"}).status == ExitStatus::ok);
+    REQUIRE(type({"new", file, "--name", "a\"] [evil] x = 1\\"}).status == ExitStatus::ok);
     CHECK(type({"check", file}).status == ExitStatus::ok);
+    CHECK(type({"new", folder.file("other.toml"), "--name", "two\nlines"}).status == ExitStatus::wrong_input);
+    CHECK(folder.entries() == 1);
 }
 
 TEST_CASE("the example is written with its catalog, passes, and is not written twice") {

@@ -28,8 +28,10 @@ def complain(what):
 
 
 site, catalog = schema("site"), schema("catalog")
-sites = sorted(root.glob("examples/*/site.toml")) + sorted(root.glob("tests/check/*/*.toml"))
-catalogs = sorted(root.glob("catalogs/**/*.toml")) + sorted(root.glob("examples/*/stock.toml"))
+sites = sorted(root.glob("examples/*/site.toml")) + sorted(root.glob("tests/check/*/good.toml")) + sorted(
+    root.glob("tests/check/*/bad.toml"))
+catalogs = sorted(root.glob("catalogs/**/*.toml")) + sorted(root.glob("examples/*/stock.toml")) + sorted(
+    root.glob("tests/check/*/catalog.toml"))
 for validator, paths in ((site, sites), (catalog, catalogs)):
     for path in paths:
         for error in validator.iter_errors(tomllib.loads(path.read_text())):
