@@ -28,7 +28,9 @@ expect 0 brookyard-metric
 
 expect 1 fernhollow-first-try
 for rule in lamp-undervoltage lamp-overvoltage cable-overloaded open-value length-shorter-than-plan \
-  route-crosses-paving; do
+  route-crosses-paving wet-contact-voltage supply-not-listed-for-water fixture-not-submersible near-water \
+  pump-without-gfci receptacle-without-gfci receptacle-cover receptacle-near-water breaker-exceeds-conductor \
+  burial-depth cord-too-short; do
   grep -qx "$rule" <<<"$rules" || { echo "the first try does not show $rule"; failed=1; }
 done
 exit $failed

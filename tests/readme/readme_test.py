@@ -45,6 +45,7 @@ def check_block(match, folder, problems):
         output, problem = run_line(line, folder)
         if problem:
             problems.append(f"$ {line}\n{problem}")
+            return match[0]
     if match["output"] is None:
         return match[0]
     output = "\n".join(line.rstrip() for line in output.splitlines()) + "\n"
