@@ -142,7 +142,10 @@ std::vector<RunProblem> Gathering::runs_of(const TransformerCircuit& circuit) {
         place.metres = node.length->value();
         if (node.cable != nullptr) place.typed = cable_index(*node.cable);
         if (node.fixture != nullptr) place.lamp = lamp_of(node);
-        run.in_water = run.in_water || node_in_water(node);
+        if (node_in_water(node)) {
+            run.in_water = true;
+            run.most_tap = limits::wet_contact_limit(site_.settings);
+        }
         local[i] = static_cast<int>(run.nodes.size());
         run.nodes.push_back(place);
     }
@@ -232,7 +235,7 @@ std::vector<double> taps_for(const Model& model, const RunProblem& run) {
     }
     std::vector<double> taps;
     for (const Volts tap : model.type->taps)
-        if (!run.in_water || !above(tap, limits::wet_contact.value)) taps.push_back(tap.value());
+        if (!above(tap, run.most_tap)) taps.push_back(tap.value());
     return taps;
 }
 

@@ -43,6 +43,7 @@ struct RunProblem {
     int run = 0; ///< index into TransformerCircuit::runs
     std::optional<double> tap;
     bool in_water = false; ///< a light in water hangs on it
+    Volts most_tap{1e9};   ///< where one does: the contact limit
     std::vector<RunNode> nodes;
 
     double open_metres() const;

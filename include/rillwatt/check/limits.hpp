@@ -2,6 +2,7 @@
 
 #include "rillwatt/mains/code_limits.hpp"
 #include "rillwatt/quantity/quantity.hpp"
+#include "rillwatt/site/site.hpp"
 
 namespace rillwatt {
 
@@ -32,6 +33,11 @@ inline constexpr const char* secondary_source =
 inline constexpr const char* window_source = "window of the fixture, from catalog";
 inline constexpr const char* burial_source =
     "NFPA 70 (2020) 411.4(A) and Table 300.5 column 5: cable identified for direct burial";
+
+/// Highest nominal tap volts for a light in water under the code the site goes by.
+inline Volts wet_contact_limit(const SiteSettings& settings) {
+    return settings.code == CodeFamily::iec ? code_limits::wet_contact_iec.value : wet_contact.value;
+}
 
 } // namespace limits
 

@@ -1,0 +1,152 @@
+#include "rillwatt/cli/command_line.hpp"
+
+#include <catch2/catch.hpp>
+
+#include "support/temporary_folder.hpp"
+#include <sstream>
+
+namespace rillwatt {
+
+namespace {
+
+struct Outcome {
+    ExitStatus status = ExitStatus::fault;
+    std::string out;
+    std::string err;
+};
+
+Outcome type(const std::vector<std::string>& words) {
+    std::istringstream in;
+    std::ostringstream out;
+    std::ostringstream err;
+    Console console{.in = in, .out = out, .err = err};
+    const ExitStatus status = run_command_line(words, console);
+    return {status, out.str(), err.str()};
+}
+
+bool holds(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+
+//   T1 --A--+-- H1 --+-- falls-1
+//           |        +-- falls-2
+//           +-- path-1 --- path-2
+// Line ends of two kinds, tabs and comments: none of it may change.
+const std::string open_site =
+    "# as drawn\r\n"
+    "rillwatt = 1\n"
+    "[site]\n"
+    "name = \"Test terrace\"   # the name\n"
+    "\n"
+    "[[circuit]]\nid = \"C1\"\nbreaker = 15\ngfci = true\nwet_cover = true\n"
+    "[[transformer]]\n"
+    "id = \"T1\"   # no model yet\n"
+    "circuit = \"C1\"\n"
+    "[[run]]\n"
+    "\tid   =   \"A\"\n"
+    "\tfrom = \"T1\"\n"
+    "[[splice]]\nid = \"H1\"\nfrom = \"A\"\nlength = \"60 ft\"\n"
+    "[[fixture]]\nid = \"falls-1\"\nmodel = \"sub-3w\"\nfrom = \"H1\"\nlength = 12\n"
+    "in_water = true\n"
+    "[[fixture]]\nid = \"falls-2\"\nmodel = \"sub-3w\"\nfrom = \"H1\"\nlength = 18\n"
+    "in_water = true\n"
+    "[[fixture]]\nid = \"path-1\"\nmodel = \"path-2w\"\nfrom = \"A\"\nlength = 30\n"
+    "[[fixture]]\nid = \"path-2\"\nmodel = \"path-2w\"\nfrom = \"path-1\"\nlength = 14";
+
+std::string in_folder(const test::TemporaryFolder& folder, const std::string& text) {
+    const std::string path = folder.file("site.toml");
+    std::ofstream(path, std::ios::binary) << text;
+    return path;
+}
+
+/// The lines of a text that are not in another.
+std::vector<std::string> new_lines(const std::string& text, const std::string& before) {
+    std::vector<std::string> added;
+    std::istringstream lines(text);
+    for (std::string line; std::getline(lines, line);)
+        if (!holds(before, line)) added.push_back(line);
+    return added;
+}
+
+} // namespace
+
+TEST_CASE("an open site is sized, proven, and says why") {
+    const test::TemporaryFolder folder;
+    const std::string site = in_folder(folder, open_site);
+    const Outcome text = type({"size", site});
+    CHECK(text.status == ExitStatus::ok);
+    CHECK(holds(text.out, "Optimal"));
+    CHECK(holds(text.out, "licensed electrician"));
+    CHECK(test::file_text(site) == open_site);
+    const Outcome json = type({"size", site, "--format", "json"});
+    CHECK(json.status == ExitStatus::ok);
+    for (const char* part : {R"("command": "size")", R"("status": "optimal")", R"("lower_bound": )",
+                             R"("bill_total": )", R"("check": {)", R"("what": "model")", R"("was": null)"})
+        CHECK(holds(json.out, part));
+}
+
+TEST_CASE("written choices make the site pass its check and leave every other byte alone") {
+    const test::TemporaryFolder folder;
+    const std::string site = in_folder(folder, open_site);
+    CHECK(type({"check", site}).status == ExitStatus::findings);
+    const Outcome shown = type({"size", site, "--diff"});
+    CHECK(test::file_text(site) == open_site);
+    CHECK(holds(shown.out, "+model = "));
+    CHECK(type({"size", site, "--write"}).status == ExitStatus::ok);
+    const std::string written = test::file_text(site);
+    CHECK(type({"check", site}).status == ExitStatus::ok);
+    CHECK(new_lines(written, open_site).size() == 3); // model, tap, cable
+    std::string without = written;
+    for (const std::string& line : new_lines(written, open_site)) {
+        CHECK(holds(shown.out, '+' + line));
+        without.erase(without.find(line + '\n'), line.size() + 1);
+    }
+    CHECK(without == open_site);
+    CHECK(folder.entries() == 1);
+    CHECK(type({"size", site, "--diff"}).out.empty());
+}
+
+TEST_CASE("each length with its own cable passes its check once written") {
+    const test::TemporaryFolder folder;
+    const std::string site = in_folder(folder, open_site);
+    CHECK(type({"size", site, "--per-length", "--write"}).status == ExitStatus::ok);
+    CHECK(type({"check", site}).status == ExitStatus::ok);
+}
+
+TEST_CASE("everything reopened comes out as if nothing had been typed") {
+    const test::TemporaryFolder folder;
+    const std::string site = in_folder(folder, open_site);
+    const std::string open = type({"size", site, "--format", "json"}).out;
+    type({"size", site, "--margin", "1", "--write"});
+    const std::string again = type({"size", site, "--all", "--format", "json"}).out;
+    const auto cost = [](const std::string& text) { return text.substr(text.find("\"cost\""), 20); };
+    CHECK(cost(again) == cost(open));
+}
+
+TEST_CASE("options of size that contradict each other are told") {
+    const test::TemporaryFolder folder;
+    const std::string site = in_folder(folder, open_site);
+    const std::vector<std::vector<std::string>> lines = {{"size", site, "--any-order"},
+                                                         {"size", site, "--write", "--diff"},
+                                                         {"size", site, "--loading", "0"},
+                                                         {"size", site, "--margin", "-1"},
+                                                         {"size", site, "--effort", "0"}};
+    for (const auto& line : lines) {
+        const Outcome outcome = type(line);
+        CHECK(outcome.status == ExitStatus::wrong_input);
+        CHECK(outcome.out.empty());
+        CHECK_FALSE(outcome.err.empty());
+    }
+    CHECK(test::file_text(site) == open_site);
+}
+
+TEST_CASE("headroom is told for every place of a sized site") {
+    const test::TemporaryFolder folder;
+    const std::string site = in_folder(folder, open_site);
+    type({"size", site, "--write"});
+    const Outcome text = type({"headroom", site});
+    CHECK(text.status == ExitStatus::ok);
+    for (const char* part : {"T1", "A", "H1", "path-2"})
+        CHECK(holds(text.out, part));
+    CHECK(holds(type({"headroom", site, "--format", "json"}).out, R"("more_va": )"));
+}
+
+} // namespace rillwatt
