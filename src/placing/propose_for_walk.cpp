@@ -48,6 +48,7 @@ class WalkPlanner {
     std::optional<Trial> fewest_evenly(const FixtureType& type, int most, bool tall) const;
     std::optional<Trial> best_of_patterns(const FixtureType& type, int count, bool tall) const;
     std::optional<Trial> into_dark_spots(const FixtureType& type, std::size_t most, bool tall) const;
+    int most_worth_trying(const Trial& found, const FixtureType& type, int cap) const;
     bool meets(const LuxSpread& spread) const;
     void finish(Trial& trial, const std::vector<double>& lux) const;
     double gain(const std::vector<double>& lux, const std::vector<double>& more) const;
@@ -219,6 +220,13 @@ std::optional<Trial> WalkPlanner::into_dark_spots(const FixtureType& type, std::
     return trial;
 }
 
+/// How many lights of a type can still be better than what was found.
+int WalkPlanner::most_worth_trying(const Trial& found, const FixtureType& type, int cap) const {
+    if (!bench_.cheapest()) return std::min(cap, static_cast<int>(found.fixtures.size()));
+    const double price = type.price.value_or(Money(0)).value();
+    return price > 0 ? std::min(cap, static_cast<int>(found.cost() / price)) : cap;
+}
+
 std::optional<Trial> WalkPlanner::best() const {
     const int cap = static_cast<int>(length_ / closest_spacing) + 2;
     const bool partly_lit = spread_of(base_).mean > 0.1 * target_.mean.value_or(Lux(1)).value();
@@ -226,8 +234,8 @@ std::optional<Trial> WalkPlanner::best() const {
     for (const bool tall : {false, true}) {
         for (const FixtureType* type : bench_.offer(Purpose::walk)) {
             if (tall && type->kind != FixtureKind::path) continue;
-            const bool bound = best && !bench_.cheapest();
-            const int most = bound ? static_cast<int>(best->fixtures.size()) : cap;
+            const int most = best ? most_worth_trying(*best, *type, cap) : cap;
+            if (most < 1) continue;
             std::optional<Trial> trial = fewest_evenly(*type, most, tall);
             if (trial && (!best || preferred(*trial, *best, bench_.cheapest()))) best = std::move(trial);
             if (!partly_lit) continue;
