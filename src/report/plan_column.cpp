@@ -1,6 +1,7 @@
 #include "rillwatt/layout/trench.hpp"
 #include "rillwatt/quantity/quantity_text.hpp"
 #include "rillwatt/report/cautions.hpp"
+#include "rillwatt/report/isolux_layer.hpp"
 
 #include <fmt/format.h>
 
@@ -223,8 +224,7 @@ void draw_amounts(Column& column, const PlanDrawing& plan) {
 
 } // namespace
 
-std::string drawn_column(const PlanDrawing& plan, std::string_view overlay_legend, std::size_t left_out,
-                         double& bottom) {
+std::string drawn_column(const PlanDrawing& plan, const LuxMap* lux, std::size_t left_out, double& bottom) {
     Column column(plan.sheet.column);
     column.line(shortened(plan.site.settings.name, 60), 17, "", true);
     column.line("Plan of the lighting and the water features", 11.5, "rw-faint");
@@ -242,7 +242,11 @@ std::string drawn_column(const PlanDrawing& plan, std::string_view overlay_legen
         column.heading("Ground");
         legend_of_areas(column, plan);
     }
-    if (!overlay_legend.empty()) column.line(overlay_legend, 10.5);
+    if (lux) {
+        column.skip(12);
+        column.text += isolux_key(*lux, {column.left(), column.y()}, 7.5);
+        column.skip(6);
+    }
     column.heading("Before you dig or connect");
     for (const std::string_view caution : cautions())
         column.line(caution, 9.5);

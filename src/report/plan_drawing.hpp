@@ -61,8 +61,7 @@ void draw_symbols(PlanDrawing& plan);
 std::string drawn_labels(const PlanDrawing& plan, std::size_t& left_out);
 
 /// Scale bar, north, legend, title and cautions in the column at the right; `bottom` is where it ends.
-std::string drawn_column(const PlanDrawing& plan, std::string_view overlay_legend, std::size_t left_out,
-                         double& bottom);
+std::string drawn_column(const PlanDrawing& plan, const LuxMap* lux, std::size_t left_out, double& bottom);
 
 /// Symbols, drawn at the origin with a radius of about 7.
 std::string fixture_symbol(const FixtureType* type, std::optional<double> pointing_degrees);

@@ -2,6 +2,7 @@
 
 #include "rillwatt/quantity/quantity_text.hpp"
 #include "rillwatt/report/escape.hpp"
+#include "rillwatt/report/isolux_layer.hpp"
 
 #include <fmt/format.h>
 
@@ -35,13 +36,13 @@ void draw_grid(const PlanSheet& sheet, LengthUnit unit, std::string& lines, std:
     lines = "<path class=\"rw-grid\" d=\"" + d + "\"/>\n";
 }
 
-/// The overlay, from metres with y up to the sheet.
-std::string placed_overlay(const PlanSheet& sheet, std::string_view overlay) {
-    if (overlay.empty()) return {};
-    const SheetPoint origin = sheet.at({0, 0});
-    return fmt::format("<g class=\"rw-overlay\" transform=\"matrix({0} 0 0 -{0} {1} {2})\">{3}</g>\n",
-                       trimmed_text(sheet.pixels_per_metre, 6), trimmed_text(origin.x, 4),
-                       trimmed_text(origin.y, 4), overlay);
+std::string light_on_the_ground(const PlanSheet& sheet, const LuxMap* lux) {
+    if (!lux) return {};
+    const auto on_paper = [&](PlanPoint p) {
+        const SheetPoint at = sheet.at(p);
+        return PlanPoint{at.x, at.y};
+    };
+    return isolux_layer(*lux, on_paper, 9.5);
 }
 
 std::string description(const PlanDrawing& plan) {
@@ -84,7 +85,7 @@ std::string plan_svg(const Assessment& assessment, const PlanOptions& options) {
     std::size_t left_out = 0;
     const std::string labels = drawn_labels(plan, left_out);
     double column_end = 0;
-    const std::string column = drawn_column(plan, options.overlay_legend, left_out, column_end);
+    const std::string column = drawn_column(plan, options.lux, left_out, column_end);
     const double height = std::max(plan.sheet.height, column_end + 22);
 
     std::string out =
@@ -102,7 +103,7 @@ std::string plan_svg(const Assessment& assessment, const PlanOptions& options) {
     out += fmt::format("<rect class=\"rw-paper\" width=\"{}\" height=\"{}\"/>\n",
                        coordinate(plan.sheet.width), coordinate(height));
     out += "<g clip-path=\"url(#rw-plan-frame)\">\n" + plan.areas + grid +
-           placed_overlay(plan.sheet, options.overlay) + plan.ground + plan.wires + plan.symbols + labels +
+           light_on_the_ground(plan.sheet, options.lux) + plan.ground + plan.wires + plan.symbols + labels +
            "</g>\n";
     out += fmt::format("<rect class=\"rw-frame\" x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\"/>\n",
                        coordinate(frame.x), coordinate(frame.y), coordinate(frame.width),

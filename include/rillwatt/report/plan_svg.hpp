@@ -1,19 +1,15 @@
 #pragma once
 
 #include "rillwatt/check/assessment.hpp"
+#include "rillwatt/light/light_result.hpp"
 
 #include <string>
-#include <string_view>
 
 namespace rillwatt {
 
 /// What else goes on the plan.
 struct PlanOptions {
-    /// A ready SVG group, drawn above the areas and below walks and cables. Its coordinates are the plan's:
-    /// metres, x to the right, y up. Strokes need `vector-effect="non-scaling-stroke"`, and text
-    /// `transform="scale(1,-1)"`, for the group is scaled and turned over as a whole.
-    std::string_view overlay;
-    std::string_view overlay_legend; ///< one line of legend for it; empty: none
+    const LuxMap* lux = nullptr; ///< light on the ground, drawn above the areas and below walks and cables
 };
 
 /// The plan of a site to scale as one `<svg>` element: areas, walks, falls, marks, sleeves, cables along
