@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <filesystem>
 #include <ostream>
 
@@ -17,6 +18,12 @@ using Errors = std::vector<InputError>;
 
 void append(Errors& errors, Errors more) {
     errors.insert(errors.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+}
+
+void sort_by_line(Errors& errors) {
+    std::stable_sort(errors.begin(), errors.end(), [](const InputError& a, const InputError& b) {
+        return a.location.line < b.location.line;
+    });
 }
 
 InputError cannot_read(const std::string& path, const std::string& problem, SourceLocation named_at) {
@@ -75,16 +82,17 @@ std::optional<LoadedSite> load_site(const std::string& path, const std::vector<s
         print_errors({cannot_read(path, file.problem, {})}, console);
         return std::nullopt;
     }
-    LoadResult<Site> site = read_site(*file.text, path);
-    Errors errors = std::move(site.errors);
-    Catalog catalog = gather_catalogs(site.value ? &*site.value : nullptr, more_catalogs, errors);
-    if (site.value && errors.empty()) {
-        append(errors, check_against_catalog(*site.value, catalog, *file.text));
-    }
+    SiteDraft draft = read_site_draft(*file.text, path);
+    Errors errors;
+    const Catalog catalog = gather_catalogs(draft.site ? &*draft.site : nullptr, more_catalogs, errors);
+    if (draft.site && errors.empty())
+        append(draft.errors, check_against_catalog(*draft.site, catalog, *file.text));
+    sort_by_line(draft.errors);
+    errors.insert(errors.begin(), draft.errors.begin(), draft.errors.end());
     print_errors(errors, console);
     if (!errors.empty()) return std::nullopt;
-    return LoadedSite{path, std::move(*file.text), std::make_shared<const Site>(std::move(*site.value)),
-                      std::make_shared<const Catalog>(std::move(catalog))};
+    return LoadedSite{path, std::move(*file.text), std::make_shared<const Site>(std::move(*draft.site)),
+                      std::make_shared<const Catalog>(catalog)};
 }
 
 std::optional<LoadedSite> load_site(const Arguments& arguments, Console& console) {

@@ -20,7 +20,8 @@ class CatalogCheck {
 
     template<class Map>
     void name(const Place& place, const std::string& id, const Map& map, std::string_view kind) {
-        if (map.contains(id)) return;
+        if (id.empty() || map.contains(id))
+            return; // a key that is missing or unreadable is an error of its own
         std::vector<std::string> ids;
         for (const auto& [key, entry] : map)
             ids.push_back(key);

@@ -138,9 +138,9 @@ void name_links(Site& site, const PartIndex& index) {
 
 } // namespace
 
-LoadResult<Site> read_site(std::string_view text, const std::string& file) {
+SiteDraft read_site_draft(std::string_view text, const std::string& file) {
     const LoadResult<Document> document = parse_document(text, file);
-    if (!document) return {{}, document.errors};
+    if (!document) return {std::nullopt, document.errors};
     const Table& root = document.value->root();
     ValueReader reader(*document.value, LengthUnit::feet);
     Site site;
@@ -155,9 +155,14 @@ LoadResult<Site> read_site(std::string_view text, const std::string& file) {
     PartIndex index = indexed(reader, root);
     for (const PendingReference& reference : reader.references())
         index.check(reader, reference);
-    if (reader.failed()) return {{}, reader.take_errors()};
     name_links(site, index);
-    return {std::move(site), {}};
+    return {std::move(site), reader.take_errors()};
+}
+
+LoadResult<Site> read_site(std::string_view text, const std::string& file) {
+    SiteDraft draft = read_site_draft(text, file);
+    if (!draft.errors.empty()) return {std::nullopt, std::move(draft.errors)};
+    return {std::move(draft.site), {}};
 }
 
 std::vector<TableSpec> site_tables() {

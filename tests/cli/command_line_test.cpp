@@ -4,6 +4,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "support/temporary_folder.hpp"
 #include <sstream>
 
 namespace rillwatt {
@@ -64,6 +65,23 @@ TEST_CASE("two arguments go to their own places") {
     const Outcome outcome = type({"explain", "/nowhere/site.toml", "lamp"});
     CHECK(outcome.status == ExitStatus::wrong_input);
     CHECK(holds(outcome.err, "/nowhere/site.toml"));
+}
+
+TEST_CASE("mistakes of the file and names that no catalog has are told in one go, by line") {
+    const test::TemporaryFolder folder;
+    const std::string file = folder.file("site.toml");
+    test::put_file(file,
+                   "rillwatt = 1\n[site]\nname = \"x\"\n[[transformer]]\nid = \"T\"\nmodel = \"mag-30\"\n"
+                   "[[run]]\nid = \"A\"\nfrom = \"T\"\ncolour = 1\ncable = \"12/3\"\n");
+    const Outcome wrong = type({"check", file});
+    CHECK(wrong.status == ExitStatus::wrong_input);
+    const std::size_t model = wrong.err.find(":6: error: `model` names");
+    const std::size_t key = wrong.err.find(":10: error: unknown key `colour`");
+    const std::size_t cable = wrong.err.find(":11: error: `cable` names");
+    INFO(wrong.err);
+    CHECK(model < key);
+    CHECK(key < cable);
+    CHECK(cable != std::string::npos);
 }
 
 TEST_CASE("the version is the project's") {
