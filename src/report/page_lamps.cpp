@@ -18,8 +18,8 @@ std::string number_or_dash(const LampResult* lamp) {
 
 std::string volts_cell(const LampRow& row) {
     if (row.nominal == nullptr) return "<td class=\"n\">none</td>";
-    return fmt::format("<td class=\"n\">{}{}</td>", volts_text(row.nominal->volts),
-                       sub_line(fmt::format("weak&nbsp;{}<br>strong&nbsp;{}", number_or_dash(row.weak),
+    return fmt::format("<td class=\"n volts\">{}{}</td>", volts_text(row.nominal->volts),
+                       sub_line(fmt::format("weak&nbsp;{}, strong&nbsp;{}", number_or_dash(row.weak),
                                             number_or_dash(row.strong))));
 }
 

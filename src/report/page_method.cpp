@@ -89,7 +89,9 @@ std::string method_section(const ReportPageParts& parts) {
     out += item("Energy of a year: (lamp watts + cable, lead and winding loss + no-load watts) &times; hours "
                 "&times; nights; "
                 "pumps by their nameplate watts.");
-    out += "</ul>\n<h3>Where the figures come from</h3>\n<ul>\n" + source_items(parts.assessment) + "</ul>\n";
+    out += "</ul>\n";
+    const std::string sources = source_items(parts.assessment);
+    if (!sources.empty()) out += "<h3>Where the figures come from</h3>\n<ul>\n" + sources + "</ul>\n";
     return out + "</section>\n";
 }
 

@@ -133,6 +133,10 @@ footer { padding-top: 2rem; padding-bottom: 3rem; }
 )css";
 
 constexpr std::string_view paper_rules = R"css(
+@media (max-width: 21rem) {
+  #light thead th, #light td .word { overflow-wrap: anywhere; }
+}
+@media (min-width: 34.01rem), print { td.volts .sub { white-space: nowrap; } }
 @media (min-width: 60rem) and (min-height: 30rem) and (hover: hover) {
   nav.contents { position: sticky; top: 0; z-index: 5; }
 }
@@ -142,6 +146,11 @@ constexpr std::string_view paper_rules = R"css(
   th, td { padding-left: .3rem; padding-right: .3rem; }
   td.gauge { min-width: 6rem; width: 40%; }
   td .sub, th .sub { font-size: .76rem; }
+  #light th, #light td { font-size: .74rem; padding-left: .15rem; padding-right: .15rem; white-space: normal; }
+  #light tbody th { min-width: 4rem; }
+  #light .word { border: 0; padding: 0; margin: 0; }
+  #light thead th { font-size: .68rem; }
+  #staking thead th { overflow-wrap: anywhere; }
   .word { font-size: .66rem; padding: 0 .25rem; letter-spacing: 0; }
   figure.drawing svg { min-width: 34rem; }
 }

@@ -66,13 +66,13 @@ std::string wrong_panel(const std::vector<Finding>& findings) {
                        state_word(any_error(findings) ? "error" : "good",
                                   any_error(findings) ? "do not build yet" : "can be built"),
                        findings_count_text(findings));
-    out += "<ul>\n";
+    std::string worst;
     for (std::size_t i = 0; i < findings.size() && i < shown_findings; ++i)
         if (findings[i].severity != Severity::note)
-            out += fmt::format("<li{}>{}</li>\n",
-                               findings[i].part.empty() ? "" : part_attribute(findings[i].part),
-                               sentence_html(findings[i].message));
-    out += "</ul>\n";
+            worst += fmt::format("<li{}>{}</li>\n",
+                                 findings[i].part.empty() ? "" : part_attribute(findings[i].part),
+                                 sentence_html(findings[i].message));
+    if (!worst.empty()) out += "<ul>\n" + worst + "</ul>\n";
     if (grave > static_cast<std::ptrdiff_t>(shown_findings))
         out += "<p>And more: <a href=\"#findings\">all findings</a>.</p>\n";
     return out + "</div>\n";

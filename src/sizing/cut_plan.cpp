@@ -26,6 +26,12 @@ void add_piece(CutPlan& plan, Batches& batches, const CableType& cable, CablePie
     plan.pieces.push_back(std::move(piece));
 }
 
+/// Whether the length that leads to a part stands in the site file; else it was measured on the plan.
+bool typed_length(const Site& site, const CircuitNode& node) {
+    return node.kind == NodeKind::splice ? site.splices[node.part].length.has_value()
+                                         : site.fixtures[node.part].length.has_value();
+}
+
 void gather_run(const Site& site, const TransformerCircuit& circuit, int run, CutPlan& plan,
                 Batches& batches) {
     const std::string& run_id = site.runs[circuit.runs[static_cast<std::size_t>(run)].run].id;
@@ -39,7 +45,8 @@ void gather_run(const Site& site, const TransformerCircuit& circuit, int run, Cu
                    .cable = node.cable->id,
                    .from = node_id(site, feed),
                    .to = node_id(site, node),
-                   .length = *node.length});
+                   .length = *node.length,
+                   .from_plan = !typed_length(site, node)});
     }
 }
 
@@ -54,7 +61,8 @@ void gather_links(const Site& site, const TransformerCircuit& circuit, CutPlan& 
                    .cable = link.cable->id,
                    .from = written.a,
                    .to = written.b,
-                   .length = *link.length});
+                   .length = *link.length,
+                   .from_plan = !written.length});
     }
 }
 

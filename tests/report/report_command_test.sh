@@ -31,6 +31,9 @@ for file in report.html electrician.html electrician.txt bill.csv plan.svg diagr
 done
 check "nothing else is in the folder" test "$(ls -A plan | wc -l)" -eq 8
 check "each file is named on standard output" test "$(wc -l <out.txt)" -eq 8
+check "the cut list knows a typed length" grep -q '^W1-4,.*,HW1,lower-3,4.877,16,typed,' plan/cutlist.csv
+check "the cut list knows a measured length" grep -q '^W1-1,.*,W1,HW1,.*,plan,' plan/cutlist.csv
+check "the page says which lengths were typed" test "$(grep -c 'sub">as typed<' plan/report.html)" -eq "$(grep -c ',typed,' plan/cutlist.csv)"
 check "the drawings are well-formed" xmllint --noout plan/plan.svg plan/diagram.svg
 
 cp -r plan before
@@ -67,7 +70,9 @@ check "a site with nothing in it gives a report too" status_is 0 "$program" repo
 for page in plan/report.html plan/electrician.html bare/report.html; do
   if command -v tidy >/dev/null; then
     tidy -q -e "$page" 2>tidy.txt
-    check "$page is sound HTML: $(grep -v proprietary tidy.txt | head -3)" test "$(grep -vc proprietary tidy.txt)" -eq 0
+    # tidy does not know that drawings may have broken sizes and styles of their own
+    grep -vE 'proprietary|<svg> attribute|moved <style>' tidy.txt >wrong.txt
+    check "$page is sound HTML: $(head -3 wrong.txt)" test ! -s wrong.txt
   fi
 done
 check "the hash in the content security policy is the script's own" python3 - plan/report.html <<'PY'

@@ -140,6 +140,7 @@ def try_page(browser, page, what, shots, part=None):
         if shots and name == "phone":
             browser.screenshot(os.path.join(shots, what + "-phone.png"))
     if shots:
+        browser.open(page, media="print")
         browser.pdf(os.path.join(shots, what + "-letter.pdf"), 8.5, 11)
 
 
