@@ -34,12 +34,6 @@ sizing::Proposal as_it_stands(const sizing::TransformerProblem& transformer) {
     return proposal;
 }
 
-const CableType* any_cable(const TransformerCircuit& circuit) {
-    for (const CircuitNode& node : circuit.nodes)
-        if (node.cable != nullptr) return node.cable;
-    return nullptr;
-}
-
 const char* rule_of(Breach breach) {
     switch (breach) {
     case Breach::lamp_low:
@@ -62,7 +56,7 @@ const char* rule_of(Breach breach) {
 
 /// A circuit with one more light at each of some nodes, at the near end of whatever hangs there.
 TransformerCircuit with_lights(const TransformerCircuit& circuit, const std::vector<int>& nodes,
-                               const FixtureType& light) {
+                               const FixtureType& light, const CableType& joint) {
     TransformerCircuit more = circuit;
     for (const int index : nodes) {
         CircuitNode node = circuit.nodes[at(index)];
@@ -72,7 +66,7 @@ TransformerCircuit with_lights(const TransformerCircuit& circuit, const std::vec
         node.length = Metres(0);
         node.fixture = &light;
         node.lead_cable = nullptr;
-        if (node.cable == nullptr) node.cable = any_cable(circuit);
+        node.cable = &joint;
         more.nodes.push_back(node);
     }
     return more;
@@ -100,7 +94,8 @@ class Probe {
         light_.window_low = least_window(original_, original_.nodes[at(nodes.front())].run);
         light_.window_high = Volts(1000);
         light_.va = VoltAmperes(1);
-        circuits_.transformers.push_back(with_lights(original_, nodes, light_));
+        joint_.ampacity = Amperes(1e9); // no cable at all: the light hangs right there
+        circuits_.transformers.push_back(with_lights(original_, nodes, light_, joint_));
         problem_ = sizing::gather(site_, *assessment.catalog, circuits_, options);
         trial_.emplace(problem_, problem_.transformers.front());
         proposal_ = as_it_stands(problem_.transformers.front());
@@ -180,6 +175,7 @@ class Probe {
     const TransformerCircuit& original_;
     const std::vector<int>& nodes_;
     FixtureType light_;
+    CableType joint_;
     SiteCircuits circuits_;
     sizing::SizeProblem problem_;
     std::optional<sizing::Trial> trial_;

@@ -151,15 +151,15 @@ void Remedies::shorten(double most) {
     if (way.empty() || !works(scaled(1 - most))) return;
     double works_at = 1 - most;
     double fails_at = 1;
-    while (fails_at - works_at > 1e-4) {
+    while (fails_at - works_at > 1e-7) {
         const double middle = (works_at + fails_at) / 2;
         (works(scaled(middle)) ? works_at : fails_at) = middle;
     }
     PartSite whole = part_;
     const Metres now = whole.way_length(trouble_.part);
     const double step = part_.site.settings.units == LengthUnit::feet ? feet(0.5).value() : 0.1;
-    const Metres less(std::ceil(now.value() * (1 - works_at) / step) * step);
-    if (less >= now) return;
+    const Metres less(std::ceil(now.value() * (1 - works_at) / step - 1e-4) * step);
+    if (less >= now || !works(scaled(1 - less / now))) return;
     offer(fmt::format("make the way from {} to {} shorter by {} (it is {})", part_.run_of(trouble_.part),
                       trouble_.part, length_words(less), length_words(now)));
 }

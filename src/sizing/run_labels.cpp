@@ -32,6 +32,7 @@ class Tree {
         std::vector<Label>& head = points_.back();
         if (!head_used_) head.push_back(idle_label(frame_));
         found_.labels.insert(found_.labels.end(), head.begin(), head.end());
+        if (search_.record != nullptr) search_.record->close(problem_, run_, candidates_);
     }
 
   private:
@@ -112,7 +113,9 @@ void Tree::bound_volts() {
 }
 
 bool Tree::hopeless(std::size_t i, const Label& label) const {
-    return label.low > top_volts_[i] + 1e-8 || label.cost + rest_[i] > frame_.cost_limit;
+    if (label.low > top_volts_[i] + 1e-8) return true;
+    const double rest = search_.corridor == nullptr ? 0 : search_.corridor->rest(i, label.low);
+    return label.cost + std::max(rest_[i], rest) > frame_.cost_limit;
 }
 
 /// A point that took a wider tolerance to stay within the cap warns the next one, which starts near it.
@@ -191,8 +194,10 @@ bool Tree::finish(std::size_t i) {
     points_[i].clear();
     if (!used_[i]) here.push_back(idle_label(frame_));
     if (node.lamp) std::erase_if(here, [&](Label& label) { return !add_lamp(label, *node.lamp, frame_); });
+    if (search_.record != nullptr) search_.record->record_draw(i, here);
     std::vector<Label> above = with_cables(i, here);
     sift(above);
+    if (search_.record != nullptr) search_.record->record_reach(i, above);
     if (above.empty()) return false;
     const std::size_t point = node.parent < 0 ? run_.nodes.size() : at(node.parent);
     connect(point, std::move(above));

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "corridor.hpp"
 #include "effort.hpp"
 #include "labels.hpp"
 #include "problem.hpp"
@@ -21,7 +22,9 @@ struct RunLabels {
 struct RunSearch {
     bool per_length = false;
     bool any_order = false;
-    LabelFrame frame; ///< `floor`, `top` and `two_sided` are filled by `frame_run`
+    LabelFrame frame;                   ///< `floor`, `top` and `two_sided` are filled by `frame_run`
+    const Corridor* corridor = nullptr; ///< of an earlier relaxed search of the run
+    Corridor* record = nullptr; ///< to be filled by this search, a relaxed one with a cable for each length
 };
 
 /// Sets the voltages between which a run is searched.

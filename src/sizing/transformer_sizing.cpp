@@ -12,17 +12,18 @@ namespace {
 
 constexpr double infinity = std::numeric_limits<double>::infinity();
 constexpr double cost_rounding = 1e-9;
-constexpr std::array<double, 4> tolerances = {0.02, 2e-3, 2e-4, 0};
+constexpr double no_comparison = 1; ///< a tolerance at which currents are not compared
+constexpr std::array<double, 4> tolerances = {no_comparison, 2e-3, 1e-4, 0};
 constexpr std::size_t quick_cap = 150; ///< labels kept at a point while looking for a choice
 constexpr std::size_t bound_cap = 800; ///< and while bounding
 constexpr int tries_per_pass = 40;     ///< candidates put before the solver once the bound is known
-constexpr double no_comparison = 1;    ///< a tolerance at which currents are not compared
 
 } // namespace
 
 TransformerSizing::TransformerSizing(const SizeProblem& problem, const TransformerProblem& transformer)
     : problem_(problem), transformer_(transformer), trial_(problem, transformer), cost_(infinity) {
     bound_ = least_price();
+    corridors_.resize(transformer_.runs.size());
     for (const RunProblem& run : transformer_.runs) {
         least_.push_back(least_cost(problem_, run));
         bound_ += least_.back();
@@ -36,16 +37,32 @@ double TransformerSizing::least_price() const {
     return least;
 }
 
+/// Searches one run. A relaxed search with a cable for each length leaves behind a better least cost of the
+/// run and the corridor for the next one.
+void TransformerSizing::search_one_run(std::size_t r, RunSearch search, Effort& effort) {
+    const RunProblem& run = transformer_.runs[r];
+    search.per_length = problem_.options.per_length;
+    search.any_order = problem_.options.any_order;
+    frame_run(problem_, transformer_, run, search.frame);
+    const bool leads = search.frame.relax && search.per_length;
+    std::optional<Corridor> record;
+    if (leads) record.emplace(run.nodes.size(), search.frame.floor, search.frame.top);
+    if (leads && corridors_[r]) search.corridor = &*corridors_[r];
+    search.record = record ? &*record : nullptr;
+    runs_.push_back(search_run(problem_, run, search, effort));
+    const RunLabels& found = runs_.back();
+    if (!leads || !found.complete || found.labels.empty()) return;
+    least_[r] = std::max(least_[r], found.labels.front().cost);
+    corridors_[r] = std::move(record);
+}
+
 void TransformerSizing::search_runs(const RunSearch& how, double limit, Effort& effort) {
-    const double others = least_price() + std::accumulate(least_.begin(), least_.end(), 0.0);
     runs_.clear();
     for (std::size_t r = 0; r < transformer_.runs.size(); ++r) {
+        const double others = least_price() + std::accumulate(least_.begin(), least_.end(), 0.0) - least_[r];
         RunSearch search = how;
-        search.per_length = problem_.options.per_length;
-        search.any_order = problem_.options.any_order;
-        search.frame.cost_limit = limit - (others - least_[r]) + cost_rounding;
-        frame_run(problem_, transformer_, transformer_.runs[r], search.frame);
-        runs_.push_back(search_run(problem_, transformer_.runs[r], search, effort));
+        search.frame.cost_limit = limit - others + cost_rounding;
+        search_one_run(r, search, effort);
     }
 }
 
@@ -53,8 +70,14 @@ std::unique_ptr<CandidateSource> TransformerSizing::source(double limit, bool st
     if (transformer_.meshed) return std::make_unique<MeshedSearch>(problem_, transformer_, effort);
     RunSearch how;
     how.frame.relax = true;
-    how.frame.strict_spools = strict_spools;
     how.frame.cap = bound_cap;
+    if (problem_.options.per_length) { // corridors so far were drawn for a tighter limit
+        corridors_.assign(corridors_.size(), std::nullopt);
+        how.frame.tolerance = no_comparison;
+        search_runs(how, limit, effort);
+        how.frame.tolerance = 0;
+    }
+    how.frame.strict_spools = strict_spools;
     search_runs(how, limit, effort);
     return std::make_unique<TransformerSearch>(problem_, transformer_, runs_, effort);
 }

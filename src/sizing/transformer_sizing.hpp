@@ -33,6 +33,7 @@ class TransformerSizing {
   private:
     RunSearch search_for(const RunProblem& run) const;
     void search_runs(const RunSearch& how, double limit, Effort& effort);
+    void search_one_run(std::size_t r, RunSearch search, Effort& effort);
     void look_for_choice(Effort& effort);
     void raise_bound(double tolerance, Effort& effort);
     bool take_if_it_holds(const Candidate& candidate);
@@ -42,7 +43,8 @@ class TransformerSizing {
     const TransformerProblem& transformer_;
     Trial trial_;
     std::vector<RunLabels> runs_;
-    std::vector<double> least_; ///< of each run's open lengths
+    std::vector<double> least_;                      ///< of each run's open lengths
+    std::vector<std::optional<Corridor>> corridors_; ///< of each run, from its last relaxed search
     std::size_t pass_ = 0;
     bool settled_ = false;
     std::optional<Proposal> best_;

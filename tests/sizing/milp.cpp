@@ -184,7 +184,7 @@ Garden constant_current_garden(int lengths, unsigned seed) {
         garden.catalog.fixtures[id].window_low = Volts(number(10.2, 11));
         garden.catalog.fixtures[id].window_high = Volts(15);
     }
-    const double stretch = 200.0 / lengths;
+    const double stretch = 90.0 / lengths;
     std::vector<std::string> trunk{"A"};
     for (int i = 0; i < lengths; ++i) {
         const bool onward = number(0, 1) < 0.45;
