@@ -67,6 +67,13 @@ std::string printable(std::string_view text) {
     return result;
 }
 
-bool is_printable(std::string_view text) { return printable(text) == text; }
+bool is_printable(std::string_view text) {
+    while (!text.empty()) {
+        const CodePoint next = decode(text);
+        if (next.bytes == 0 || is_invisible(next.value)) return false;
+        text.remove_prefix(next.bytes);
+    }
+    return true;
+}
 
 } // namespace rillwatt

@@ -75,5 +75,8 @@ TEST_CASE("invisible characters and broken text are made visible") {
     CHECK(printable("\xc0\x80") == "\\xc0\\x80");          // overlong
     CHECK(printable("\xed\xa0\x80") == "\\xed\\xa0\\x80"); // a surrogate
     CHECK(is_printable("falls-1"));
+    CHECK(is_printable("\u00e9 \u6c34 \U0001F4A7"));
     CHECK_FALSE(is_printable("falls\n1"));
+    CHECK_FALSE(is_printable("a\u202eb"));
+    CHECK_FALSE(is_printable("cut \xc3"));
 }
