@@ -6,7 +6,7 @@ cd "$(dirname "${BASH_SOURCE[0]}")/.."
 . examples/setup.sh
 
 packages_to_test=(catch2 clang clang-format libclang-rt-14-dev ngspice glpk-utils coinor-cbc python3 python3-jsonschema python3-shapely
-  libxml2-utils chromium poppler-utils)
+  libxml2-utils chromium poppler-utils tidy)
 ensure_packages "${packages_to_build[@]}" "${packages_to_test[@]}"
 
 for preset in release dev asan; do

@@ -12,18 +12,28 @@ namespace rillwatt {
 
 namespace {
 
-std::string taped_row(const TapedPart& part, LengthUnit unit) {
-    return fmt::format(
-        "<tr{}><th scope=\"row\">{}</th><td class=\"n\">{}</td><td class=\"n\">{}</td><td>{}</td></tr>\n",
-        part_attribute(part.id), part_link(part.id), length_text(part.from_first, unit),
-        length_text(part.from_second, unit), part.left ? "left" : "right");
-}
-
-std::string taped_table(const Site& site, const Mark& first, const Mark& second) {
-    std::string out = table_open(fmt::format("Side: as seen when walking from {} to {}", first.id, second.id),
-                                 {"Part", "#From " + first.id, "#From " + second.id, "Side"});
-    for (const TapedPart& part : taped_distances(site, first, second))
-        out += taped_row(part, site.settings.units);
+/// How far each part lies from each mark: any two columns find it again.
+std::string taped_table(const Site& site) {
+    std::vector<std::string> columns = {"Part"};
+    std::vector<std::vector<TapedPart>> from;
+    for (const Mark& mark : site.marks) {
+        columns.push_back("#From " + mark.id);
+        from.push_back(
+            taped_distances(site, mark, &mark == &site.marks.front() ? site.marks[1] : site.marks.front()));
+    }
+    columns.push_back("Side");
+    std::string out =
+        table_open(fmt::format("Any two marks find a part. Side: as seen when walking from {} to {}",
+                               site.marks[0].id, site.marks[1].id),
+                   columns);
+    for (std::size_t part = 0; part < from.front().size(); ++part) {
+        const TapedPart& first = from.front()[part];
+        out += fmt::format("<tr{}><th scope=\"row\">{}</th>", part_attribute(first.id), part_link(first.id));
+        for (const std::vector<TapedPart>& column : from)
+            out += fmt::format("<td class=\"n\">{}</td>",
+                               length_text(column[part].from_first, site.settings.units));
+        out += fmt::format("<td>{}</td></tr>\n", first.left ? "left" : "right");
+    }
     return out + "</tbody></table>\n";
 }
 
@@ -48,10 +58,11 @@ std::string staking_section(const ReportPageParts& parts) {
     if (site.marks.size() < 2 && trench.empty()) return "";
     std::string out = section_open("staking", "Digging and staking out") + trench;
     if (site.marks.size() >= 2)
-        out += "<p>Two tape measures, one from each mark: where both lengths meet stands the part. Keep the "
+        out += "<p>Two tape measures, one from each of two marks: where both lengths meet stands the part. "
+               "Keep the "
                "list: it finds "
                "every buried joint again.</p>\n" +
-               taped_table(site, site.marks[0], site.marks[1]);
+               taped_table(site);
     else
         out += "<p>Two marks in the site file give a list of taped distances here.</p>\n";
     return out + "</section>\n";
