@@ -39,10 +39,25 @@ bool write_drawing(const std::string& drawing, const Arguments& arguments, Conso
     return problem.empty();
 }
 
+/// As load_and_assess, with the light on the ground when `--light` asks for it.
+std::optional<Assessment> assess_for_drawing(const Arguments& arguments, Console& console) {
+    if (!arguments.has("--light")) return load_and_assess(arguments, console);
+    const std::optional<LoadedSite> loaded = load_site(arguments, console);
+    if (!loaded) return std::nullopt;
+    const std::optional<PhotometricFiles> files = load_photometry(*loaded, console);
+    if (!files) return std::nullopt;
+    LoadResult<Assessment> assessed = assess(loaded->site, loaded->catalog, &*files);
+    print_errors(assessed.errors, console);
+    return std::move(assessed.value);
+}
+
 ExitStatus run(const Arguments& arguments, Console& console) {
-    const std::optional<Assessment> assessment = load_and_assess(arguments, console);
+    const std::optional<Assessment> assessment = assess_for_drawing(arguments, console);
     if (!assessment) return ExitStatus::wrong_input;
-    const std::string drawing = arguments.has("--diagram") ? diagram_svg(*assessment) : plan_svg(*assessment);
+    const bool lit = assessment->light && assessment->light->map && !assessment->light->map->lux.empty();
+    const PlanOptions options{.lux = lit ? &*assessment->light->map : nullptr};
+    const std::string drawing =
+        arguments.has("--diagram") ? diagram_svg(*assessment) : plan_svg(*assessment, options);
     if (!write_drawing(drawing, arguments, console)) return ExitStatus::wrong_input;
     const std::vector<Finding> findings = plan_findings(*assessment);
     if (!findings.empty()) console.err << findings_text(findings, {.colour = false, .width = 80});
@@ -65,6 +80,7 @@ Command plan_command() {
                      .value = "FILE",
                      .help = "write to this file instead of standard output"},
                     {.name = "--force", .help = "write over that file if it exists"},
+                    {.name = "--light", .help = "with lines of equal light on the ground"},
                     {.name = "--diagram", .help = "draw the single-line diagram of the circuits instead"},
                     catalog_option()},
         .examples = {{"rillwatt plan garden.toml --output plan.svg",

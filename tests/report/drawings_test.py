@@ -23,8 +23,8 @@ def check(truth, words):
         problems.append(words)
 
 
-def drawing(program, site, diagram):
-    command = [program, "plan", str(site)] + (["--diagram"] if diagram else [])
+def drawing(program, site, *options):
+    command = [program, "plan", str(site), *options]
     run = subprocess.run(command, capture_output=True)
     check(run.returncode in (0, 1), f"{site}: exit {run.returncode}: {run.stderr.decode()[:400]}")
     check(subprocess.run(command, capture_output=True).stdout == run.stdout, f"{site}: two runs differ")
@@ -215,17 +215,19 @@ def main():
                  crowded_plan(folder, 24, 1), crowded_plan(folder, 60, 2), bare_plan(folder)]
         for site in sites:
             lights = ids_in(site, {"fixture"})
-            plan = drawing(program, site, False)
+            plan = drawing(program, site)
             if plan:
                 # Sixty lights in heaps may leave a label or two without room; the plan must then say so.
                 allowed = 2 if site.name == "crowded-60.toml" else 0
                 check_plan(f"plan of {site.parent.name}/{site.name}", plan, lights, allowed)
-            diagram = drawing(program, site, True)
+            diagram = drawing(program, site, "--diagram")
             if diagram:
                 check_diagram(f"diagram of {site.parent.name}/{site.name}", diagram,
                               ids_in(site, {"fixture", "splice", "run", "transformer"}))
-        for diagram in (False, True):
-            text = drawing(program, hostile_plan(folder), diagram)
+        lit = drawing(program, sites[0], "--light")
+        check(lit and "lx or more" in lit, "no light on the plan that asks for it")
+        for options in ([], ["--diagram"], ["--light"]):
+            text = drawing(program, hostile_plan(folder), *options)
             if text:
                 check("<script" not in text, "a name became markup")
                 root = ElementTree.fromstring(text)
