@@ -71,6 +71,7 @@ constexpr const char* rules = R"css(
 .rw-drawing .rw-tag{fill:var(--paper);stroke:currentColor;stroke-width:1.1}
 .rw-drawing .rw-walk-edge{fill:none;stroke:var(--paving-line);stroke-linejoin:round}
 .rw-drawing .rw-walk-bed{fill:none;stroke:var(--walk);stroke-linejoin:round}
+.rw-drawing .rw-lit .rw-walk-bed{stroke-opacity:.15}
 .rw-drawing .rw-walk-middle{fill:none;stroke:var(--paving-line);stroke-width:1;stroke-dasharray:9 4 2 4}
 .rw-drawing .rw-falls{fill:none;stroke:var(--water-line);stroke-width:3.4;stroke-linecap:round}
 .rw-drawing .rw-falls-comb{fill:none;stroke:var(--water-line);stroke-width:1.1}

@@ -102,9 +102,9 @@ std::string plan_svg(const Assessment& assessment, const PlanOptions& options) {
                        coordinate(frame.height));
     out += fmt::format("<rect class=\"rw-paper\" width=\"{}\" height=\"{}\"/>\n",
                        coordinate(plan.sheet.width), coordinate(height));
-    out += "<g clip-path=\"url(#rw-plan-frame)\">\n" + plan.areas + grid +
-           light_on_the_ground(plan.sheet, options.lux) + plan.ground + plan.wires + plan.symbols + labels +
-           "</g>\n";
+    out += std::string(options.lux ? "<g class=\"rw-lit\"" : "<g") + " clip-path=\"url(#rw-plan-frame)\">\n" +
+           plan.areas + grid + light_on_the_ground(plan.sheet, options.lux) + plan.ground + plan.wires +
+           plan.symbols + labels + "</g>\n";
     out += fmt::format("<rect class=\"rw-frame\" x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\"/>\n",
                        coordinate(frame.x), coordinate(frame.y), coordinate(frame.width),
                        coordinate(frame.height));
