@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <numbers>
 
 namespace rillwatt {
 
@@ -57,9 +58,47 @@ std::vector<PlanPoint> without_repeats(const std::vector<PlanPoint>& outline) {
     return out;
 }
 
+namespace {
+
+/// How far anticlockwise from one direction another lies, from 0 to a full turn.
+double turn_between(PlanPoint from, PlanPoint to) {
+    const double turn = std::atan2(cross(from, to), dot(from, to));
+    return turn < 0 ? turn + 2 * std::numbers::pi : turn;
+}
+
+/// Whether an outline that comes to one place twice, at its points i and k, crosses itself there. Two ways
+/// that only touch, or run along each other, do not.
+bool crosses_at(const std::vector<PlanPoint>& outline, std::size_t i, std::size_t k) {
+    const std::size_t n = outline.size();
+    const PlanPoint here = outline[i];
+    const PlanPoint out = outline[(i + 1) % n] - here;
+    const double span = turn_between(out, outline[(i + n - 1) % n] - here);
+    const double a = turn_between(out, outline[(k + n - 1) % n] - here);
+    const double b = turn_between(out, outline[(k + 1) % n] - here);
+    constexpr double along = 1e-9;
+    const auto between = [&](double turn) { return turn > along && turn < span - along; };
+    const auto beyond = [&](double turn) {
+        return turn > span + along && turn < 2 * std::numbers::pi - along;
+    };
+    return (between(a) && beyond(b)) || (between(b) && beyond(a));
+}
+
+/// Walks the loop between the two visits of such a place the other way round: the outline then only touches
+/// itself there, and keeps what it encloses on one hand.
+void untwist(std::vector<PlanPoint>& outline) {
+    for (std::size_t i = 0; i < outline.size(); ++i)
+        for (std::size_t k = i + 1; k < outline.size(); ++k)
+            if (same_place(outline[i], outline[k]) && crosses_at(outline, i, k))
+                std::reverse(outline.begin() + static_cast<std::ptrdiff_t>(i) + 1,
+                             outline.begin() + static_cast<std::ptrdiff_t>(k));
+}
+
+} // namespace
+
 std::vector<PlanPoint> tidy_outline(const std::vector<PlanPoint>& outline) {
     std::vector<PlanPoint> tidy = without_repeats(outline);
     if (tidy.size() < 3) return {};
+    untwist(tidy);
     double twice_area = 0;
     for (std::size_t i = 0, j = tidy.size() - 1; i < tidy.size(); j = i++)
         twice_area += cross(tidy[j] - tidy[0], tidy[i] - tidy[0]);

@@ -356,3 +356,16 @@ TEST_CASE("a ring drawn with a slit: the slit is a seam, not a way") {
     CHECK(metres(site({-5, 5}, {5, 5}, {area(AreaKind::paving, ring)})) == -1);
     CHECK(metres(site({4.5, 5}, {5.5, 5}, {area(AreaKind::paving, ring)})) == Approx(1).margin(tolerance));
 }
+
+TEST_CASE("an outline that crosses itself in a corner of its own: both lobes bar, the waist is a way") {
+    //   (2,2)---(6,2)
+    //      .     .
+    //       (4,0)         written as one line through the waist, twice
+    //      .     .
+    //   (2,-2)--(6,-2)
+    const sketch::Outline bow{{2, -2}, {6, -2}, {4, 0}, {2, 2}, {6, 2}, {4, 0}};
+    const auto bed = area(AreaKind::paving, bow);
+    CHECK(metres(site({0, 0}, {8, 0}, {bed})) == Approx(8).margin(tolerance));
+    // Round the outside, by the two corners of one side: sqrt 5 + 4 + sqrt 5.
+    CHECK(metres(site({4, -3}, {4, 3}, {bed})) == Approx(4 + 2 * std::sqrt(5)).margin(tolerance));
+}
