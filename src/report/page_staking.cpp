@@ -12,27 +12,30 @@ namespace rillwatt {
 
 namespace {
 
-/// How far each part lies from each mark: any two columns find it again.
+/// The distances of one part from every mark, each with the mark's name; they wrap where the page is narrow.
+std::string distances_cell(const Site& site, const std::vector<std::vector<TapedPart>>& from,
+                           std::size_t part) {
+    std::string cell;
+    for (std::size_t mark = 0; mark < from.size(); ++mark)
+        cell += fmt::format("{}{} <b>{}</b>", mark == 0 ? "" : " \u00b7 ", html_text(site.marks[mark].id),
+                            length_text(from[mark][part].from_first, site.settings.units));
+    return cell;
+}
+
+/// How far each part lies from each mark: any two of them find it again.
 std::string taped_table(const Site& site) {
-    std::vector<std::string> columns = {"Part"};
     std::vector<std::vector<TapedPart>> from;
-    for (const Mark& mark : site.marks) {
-        columns.push_back("#From " + mark.id);
-        from.push_back(
-            taped_distances(site, mark, &mark == &site.marks.front() ? site.marks[1] : site.marks.front()));
-    }
-    columns.push_back("Side");
+    for (std::size_t mark = 0; mark < site.marks.size(); ++mark)
+        from.push_back(taped_distances(site, site.marks[mark], site.marks[mark == 0 ? 1 : 0]));
     std::string out =
         table_open(fmt::format("Any two marks find a part. Side: as seen when walking from {} to {}",
                                site.marks[0].id, site.marks[1].id),
-                   columns);
+                   {"Part", "Taped from", "Side"});
     for (std::size_t part = 0; part < from.front().size(); ++part) {
         const TapedPart& first = from.front()[part];
-        out += fmt::format("<tr{}><th scope=\"row\">{}</th>", part_attribute(first.id), part_link(first.id));
-        for (const std::vector<TapedPart>& column : from)
-            out += fmt::format("<td class=\"n\">{}</td>",
-                               length_text(column[part].from_first, site.settings.units));
-        out += fmt::format("<td>{}</td></tr>\n", first.left ? "left" : "right");
+        out += fmt::format("<tr{}><th scope=\"row\">{}</th><td>{}</td><td>{}</td></tr>\n",
+                           part_attribute(first.id), part_link(first.id), distances_cell(site, from, part),
+                           first.left ? "left" : "right");
     }
     return out + "</tbody></table>\n";
 }
