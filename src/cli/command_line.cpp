@@ -2,6 +2,7 @@
 
 #include "rillwatt/cli/manual_page.hpp"
 #include "rillwatt/finding/input_error.hpp"
+#include "rillwatt/report/text_style.hpp"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
@@ -51,6 +52,7 @@ void add_option(CLI::App& app, const OptionSpec& spec, Slots& slots) {
 
 std::string footer(const Command& command) {
     std::string text;
+    if (!command.description.empty()) text += wrapped(command.description, 80, "", "") + "\n";
     if (!command.examples.empty()) text += "Examples:\n";
     for (const CommandExample& example : command.examples)
         text += fmt::format("  {}\n      {}\n", example.line, example.does);
@@ -60,7 +62,6 @@ std::string footer(const Command& command) {
 
 CLI::App* add_command(CLI::App& program, const Command& command, Slots& slots) {
     CLI::App* app = program.add_subcommand(command.name, command.summary);
-    if (!command.description.empty()) app->description(command.summary + "\n\n" + command.description);
     for (const ArgumentSpec& spec : command.arguments) {
         CLI::Option* option = app->add_option(spec.name, slots.values[spec.name], spec.help);
         option->type_name("");
@@ -103,6 +104,8 @@ ExitStatus run_command_line(const std::vector<std::string>& words, Console& cons
     program.set_help_flag("--help,-h", "print this help and leave");
     program.require_subcommand(1);
     program.get_formatter()->column_width(28);
+    program.get_formatter()->label("SUBCOMMAND", "COMMAND");
+    program.get_formatter()->label("Subcommands", "Commands");
     program.footer(std::string("`rillwatt COMMAND --help` shows a command's options and examples.\n\n") +
                    program_cautions);
     program.failure_message([](const CLI::App*, const CLI::Error& error) {
