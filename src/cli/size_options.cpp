@@ -57,9 +57,8 @@ std::vector<OptionSpec> size_option_specs() {
         {.name = "--diff", .help = "show what --write would change, and write nothing"},
         {.name = "--effort",
          .value = "STEPS",
-         .help = fmt::format("search steps before the best choice so far is shown with its gap, {} unless "
-                             "given; the same steps give the same answer",
-                             SizeOptions{}.effort),
+         .help = "search steps before the best choice so far is shown with its gap, by the size of the site "
+                 "unless given; the same steps give the same answer",
          .kind = ValueKind::whole_number},
         {.name = "--time",
          .value = "SECONDS",

@@ -94,14 +94,39 @@ class Sieve {
     }
 
   private:
+    /// Without currents, upper limits and spools a label is stood for when a cheaper one of no more thickness
+    /// reaches as low: the lowest of each thickness tells.
+    bool plain() const { return tolerance_ > widest_tolerance && !frame_.two_sided && !frame_.strict_spools; }
+
+    bool stood_for_plainly(const Label& label) {
+        for (std::size_t rank = 0; rank < lowest_.size() && rank <= static_cast<std::size_t>(label.thickness);
+             ++rank) {
+            ++comparisons_;
+            if (lowest_[rank] == none || low_[lowest_[rank]] > label.low + volts_rounding) continue;
+            if (!frame_.relax) return true;
+            const std::size_t k = lowest_[rank];
+            moves_[k].down = std::max(moves_[k].down, excess(labels_[kept_[k]].curve, label.curve));
+            return true;
+        }
+        return false;
+    }
+
+    void note_lowest(std::size_t k, const Label& label) {
+        const auto rank = static_cast<std::size_t>(label.thickness);
+        if (lowest_.size() <= rank) lowest_.resize(rank + 1, none);
+        if (lowest_[rank] == none || low_[k] < low_[lowest_[rank]]) lowest_[rank] = k;
+    }
+
     void keep(std::size_t i) {
         kept_.push_back(i);
         moves_.push_back({});
         low_.push_back(labels_[i].low);
-        top_amps_.push_back(sample(labels_[i].curve, frame_.top));
+        top_amps_.push_back(plain() ? 0 : sample(labels_[i].curve, frame_.top));
+        note_lowest(kept_.size() - 1, labels_[i]);
     }
 
     bool stood_for(const Label& label) {
+        if (plain()) return stood_for_plainly(label);
         const double top_amps = sample(label.curve, frame_.top) * (1 + 2 * tolerance_ + rounding) + rounding;
         const bool by_current = tolerance_ <= widest_tolerance;
         for (std::size_t k = 0; k < kept_.size(); ++k) {
@@ -125,8 +150,10 @@ class Sieve {
     std::size_t comparisons_ = 0;
     std::vector<std::size_t> kept_;
     std::vector<Move> moves_;
+    static constexpr std::size_t none = static_cast<std::size_t>(-1);
     std::vector<double> low_;
     std::vector<double> top_amps_;
+    std::vector<std::size_t> lowest_; ///< for each thickness the kept label of the least volts
 };
 
 /// Heuristic search only: drops labels evenly, keeping the cheapest and the one of the least volts.

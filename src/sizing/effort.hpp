@@ -20,7 +20,13 @@ class Effort {
         }
     }
 
+    /// An even part of what is left, to be spent by one of several.
+    Effort share(std::size_t among) const {
+        return Effort(used_ >= limit_ ? 0 : (limit_ - used_) / among, out_of_time_);
+    }
+
     bool spent() const { return used_ >= limit_ || late_; }
+    std::size_t limit() const { return limit_; }
     std::size_t used() const { return used_; }
 
   private:

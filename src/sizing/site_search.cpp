@@ -9,6 +9,9 @@ namespace rillwatt::sizing {
 namespace {
 
 constexpr double infinity = std::numeric_limits<double>::infinity();
+constexpr std::size_t unlimited = std::numeric_limits<std::size_t>::max();
+constexpr std::size_t least_effort = 4'000'000;
+constexpr std::size_t effort_per_length = 600;
 
 bool all_settled(const std::vector<TransformerSizing>& sizings) {
     return std::all_of(sizings.begin(), sizings.end(), [](const auto& sizing) { return sizing.settled(); });
@@ -18,13 +21,20 @@ bool all_settled(const std::vector<TransformerSizing>& sizings) {
 /// those that still need it.
 void settle(std::vector<TransformerSizing>& sizings, std::size_t limit, const SizeOptions& options,
             Effort& effort) {
-    for (bool more = true; more && !all_settled(sizings) && !effort.spent();) {
+    for (bool more = true; more && !all_settled(sizings);) {
         more = false;
         std::size_t waiting = static_cast<std::size_t>(std::count_if(
             sizings.begin(), sizings.end(), [](const auto& sizing) { return !sizing.settled(); }));
         for (TransformerSizing& sizing : sizings) {
-            if (sizing.settled() || effort.spent()) continue;
-            Effort share((limit - effort.used()) / waiting--, options.out_of_time);
+            if (sizing.settled() || (effort.spent() && sizing.started())) continue;
+            if (!sizing.started()) {
+                Effort first(unlimited, options.out_of_time);
+                more = sizing.improve(first) || more;
+                effort.spend(first.used());
+                --waiting;
+                continue;
+            }
+            Effort share((limit - std::min(limit, effort.used())) / waiting--, options.out_of_time);
             more = sizing.improve(share) || more;
             effort.spend(share.used());
         }
@@ -58,6 +68,14 @@ double site_cost(const SizeProblem& problem, const std::vector<std::optional<Pro
     return cost + spool_cost(problem, spool_tables(problem), spooled);
 }
 
+std::size_t usual_effort(const SizeProblem& problem) {
+    std::size_t lengths = 0;
+    for (const TransformerProblem& transformer : problem.transformers)
+        for (const RunProblem& run : transformer.runs)
+            lengths += run.nodes.size();
+    return std::max(least_effort, effort_per_length * lengths);
+}
+
 SiteAnswer search_site(const SizeProblem& problem, Effort& effort) {
     std::vector<TransformerSizing> sizings;
     sizings.reserve(problem.transformers.size());
@@ -67,7 +85,7 @@ SiteAnswer search_site(const SizeProblem& problem, Effort& effort) {
         std::any_of(problem.candidates.begin(), problem.candidates.end(), [&](int candidate) {
             return problem.cables[static_cast<std::size_t>(candidate)].spool >= 0;
         });
-    const std::size_t limit = spooled ? problem.options.effort / 2 : problem.options.effort;
+    const std::size_t limit = spooled ? effort.limit() / 2 : effort.limit();
     settle(sizings, limit, problem.options, effort);
     SiteAnswer answer;
     answer.bound = problem.typed_cost +

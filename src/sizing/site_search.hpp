@@ -14,7 +14,10 @@ struct SiteAnswer {
     std::vector<std::size_t> hopeless; ///< transformers for which nothing can work, proven
 };
 
-/// Searches a site.
+/// Steps to examine when none are asked for: grows with the number of lengths.
+std::size_t usual_effort(const SizeProblem& problem);
+
+/// Searches a site. Whatever the effort, one quick pass is made over every transformer.
 SiteAnswer search_site(const SizeProblem& problem, Effort& effort);
 
 /// What a choice for the whole site costs.

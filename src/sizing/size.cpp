@@ -66,7 +66,8 @@ LoadResult<SizeResult> size_site(const std::shared_ptr<const Site>& site, const 
     const auto circuits = build_circuits(open, catalog, lengths);
     if (!circuits) return {std::nullopt, circuits.errors};
     const sizing::SizeProblem problem = sizing::gather(open, catalog, *circuits.value, options);
-    sizing::Effort effort(options.effort, options.out_of_time);
+    sizing::Effort effort(options.effort > 0 ? options.effort : sizing::usual_effort(problem),
+                          options.out_of_time);
     sizing::SiteAnswer answer = sizing::search_site(problem, effort);
     for (std::size_t t = 0; t < answer.proposals.size(); ++t) {
         if (!answer.proposals[t]) continue;

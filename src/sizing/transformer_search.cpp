@@ -10,7 +10,8 @@ namespace rillwatt::sizing {
 namespace {
 
 constexpr std::size_t grid_points = 33;
-constexpr double sag_slack = 2e-7; ///< interpolation may err by less; the solver has the last word
+constexpr double sag_slack = 2e-7;      ///< interpolation may err by less; the solver has the last word
+constexpr double weighing_slack = 1e-6; ///< money: what interpolated volt-amperes may be off by, priced
 constexpr int sag_steps = 60;
 constexpr double infinity = std::numeric_limits<double>::infinity();
 
@@ -137,6 +138,7 @@ void TransformerSearch::add_model(int model) {
     for (std::size_t r = 0; r < transformer_.runs.size(); ++r)
         if (!add_options(set, r)) return;
     tabulate(set);
+    weigh(set);
     models_.push_back(std::move(set));
     State root;
     root.model = static_cast<int>(models_.size()) - 1;
@@ -192,6 +194,67 @@ double TransformerSearch::lowest_sag(const ModelOptions& set, const std::vector<
     return 0;
 }
 
+/// Least volt-amperes an option draws at any sag from the loading limit's up to this one: falling currents
+/// draw least at the upper end, rising ones at the lower.
+double TransformerSearch::least_va(const ModelOptions& set, std::size_t run, const RunOption& option,
+                                   double sag) const {
+    return std::min(sag * share(set, run, option, sag),
+                    set.least_sag * share(set, run, option, set.least_sag));
+}
+
+/// Chooses trial prices around what the options of the runs pay for a volt-ampere less, and tabulates them.
+void TransformerSearch::weigh(ModelOptions& set) const {
+    constexpr int lowest = -9;
+    constexpr int highest = 4;
+    const double ratio = transformer_.models[at(set.model)].supply_ratio;
+    double scale = 0;
+    for (std::size_t r = 0; r < set.options.size(); ++r) {
+        const auto& options = set.options[r];
+        const double costs = options.back().cost - options.front().cost;
+        const double va =
+            std::abs(least_va(set, r, options.front(), ratio) - least_va(set, r, options.back(), ratio));
+        if (va > 1e-9) scale = std::max(scale, costs / va);
+    }
+    if (scale <= 0) return;
+    for (int power = lowest; power <= highest; ++power)
+        set.va_prices.push_back(scale * std::pow(2.0, power));
+    set.weighed.assign(
+        set.va_prices.size(),
+        std::vector<std::vector<double>>(set.options.size(), std::vector<double>(grid_points, infinity)));
+    for (std::size_t r = 0; r < set.options.size(); ++r)
+        for (const RunOption& option : set.options[r])
+            for (std::size_t k = 0; k < grid_points; ++k) {
+                const double right = grid_sag(set, ratio, std::min(k + 1, grid_points - 1));
+                if (option.low_sag > right + sag_slack) continue;
+                const double va = least_va(set, r, option, right);
+                for (std::size_t m = 0; m < set.va_prices.size(); ++m) {
+                    double& least = set.weighed[m][r][k];
+                    least = std::min(least, option.cost + set.va_prices[m] * va);
+                }
+            }
+}
+
+/// The Lagrangian bound on the cost of a state's completions.
+double TransformerSearch::weighed_bound(const State& state, const std::vector<int>& chosen) const {
+    const ModelOptions& set = models_[at(state.model)];
+    const Model& model = transformer_.models[at(set.model)];
+    const double ratio = model.supply_ratio;
+    const double allowed = (problem_.options.loading + limit_slack) * model.type->va.value();
+    const double place = ratio > set.least_sag ? (state.sag - set.least_sag) / (ratio - set.least_sag) : 1;
+    const auto cell = static_cast<std::size_t>(std::clamp(place, 0.0, 1.0) * (grid_points - 1));
+    double decided_va = 0;
+    for (std::size_t r = 0; r < chosen.size(); ++r)
+        decided_va += least_va(set, r, set.options[r][at(chosen[r])], state.sag);
+    double best = 0;
+    for (std::size_t m = 0; m < set.va_prices.size(); ++m) {
+        double bound = state.cost + set.va_prices[m] * (decided_va - allowed);
+        for (std::size_t r = chosen.size(); r < set.options.size(); ++r)
+            bound += set.weighed[m][r][std::min(cell, grid_points - 1)];
+        best = std::max(best, bound);
+    }
+    return best;
+}
+
 /// Sets the sag and the bound of a state. False when nothing completes it.
 bool TransformerSearch::find_bound(State& state) const {
     const ModelOptions& set = models_[at(state.model)];
@@ -203,6 +266,7 @@ bool TransformerSearch::find_bound(State& state) const {
     state.bound = state.cost;
     for (std::size_t r = chosen.size(); r < set.options.size(); ++r)
         state.bound += least_cost_at(set.reach[r], state.sag);
+    state.bound = std::max(state.bound, weighed_bound(state, chosen) - weighing_slack);
     return state.bound < infinity;
 }
 
@@ -232,7 +296,7 @@ void TransformerSearch::push_member(const State& family) {
     State member = family;
     member.family = false;
     member.cost += models_[at(family.model)].options[at(family.depth)][at(family.option)].cost;
-    effort_.spend(1);
+    effort_.spend(4);
     if (!find_bound(member)) return;
     member.bound = std::max(member.bound, family.bound);
     open_.push(member);

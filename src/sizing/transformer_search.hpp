@@ -29,6 +29,9 @@ struct ModelOptions {
     std::vector<std::vector<RunOption>> options;               ///< for each run, by ascending cost
     std::vector<std::vector<double>> least_share;              ///< for each run, on the sag grid
     std::vector<std::vector<std::pair<double, double>>> reach; ///< (low sag, least cost up to it), ascending
+    std::vector<double> va_prices; ///< trial prices of a volt-ampere drawn from the transformer
+    std::vector<std::vector<std::vector<double>>> weighed; ///< for each price and run, on the sag grid: least
+                                                           ///< of cost plus price times volt-amperes
 };
 
 /// One model with one option for each run.
@@ -80,6 +83,9 @@ class TransformerSearch final : public CandidateSource {
     void push_member(const State& family);
     void push_children(const State& state);
     bool find_bound(State& state) const;
+    double weighed_bound(const State& state, const std::vector<int>& chosen) const;
+    void weigh(ModelOptions& set) const;
+    double least_va(const ModelOptions& set, std::size_t run, const RunOption& option, double sag) const;
     double highest_sag(const ModelOptions& set, const std::vector<int>& chosen) const;
     double lowest_sag(const ModelOptions& set, const std::vector<int>& chosen) const;
     bool holds(const ModelOptions& set, const std::vector<int>& chosen) const;

@@ -13,8 +13,20 @@ namespace {
 constexpr double infinity = std::numeric_limits<double>::infinity();
 constexpr double cost_rounding = 1e-9;
 constexpr double no_comparison = 1; ///< a tolerance at which currents are not compared
-constexpr std::array<double, 4> tolerances = {no_comparison, 2e-3, 1e-4, 0};
-constexpr std::size_t quick_cap = 150; ///< labels kept at a point while looking for a choice
+
+/// What a pass is for and how finely it compares currents.
+struct Pass {
+    bool bounds;
+    double tolerance;
+};
+constexpr std::array<Pass, 7> passes = {{{false, no_comparison},
+                                         {true, no_comparison},
+                                         {false, 1e-3},
+                                         {true, 1e-3},
+                                         {false, 1e-4},
+                                         {true, 1e-4},
+                                         {true, 0}}};
+constexpr std::size_t quick_cap = 100; ///< labels kept at a point in the first pass
 constexpr std::size_t bound_cap = 800; ///< and while bounding
 constexpr int tries_per_pass = 40;     ///< candidates put before the solver once the bound is known
 
@@ -28,6 +40,56 @@ TransformerSizing::TransformerSizing(const SizeProblem& problem, const Transform
         least_.push_back(least_cost(problem_, run));
         bound_ += least_.back();
     }
+}
+
+/// A transformer with one of its models.
+struct TransformerSizing::OneModel {
+    OneModel(const SizeProblem& site, const TransformerProblem& all, std::size_t index)
+        : model(static_cast<int>(index)), problem(all) {
+        problem.models = {all.models[index]};
+        sizing = std::make_unique<TransformerSizing>(site, problem);
+    }
+
+    int model;
+    TransformerProblem problem;
+    std::unique_ptr<TransformerSizing> sizing;
+};
+
+TransformerSizing::TransformerSizing(TransformerSizing&&) noexcept = default;
+TransformerSizing::~TransformerSizing() = default;
+
+/// Models that the bounds so far do not exclude.
+void TransformerSizing::part_models() {
+    for (std::size_t m = 0; m < transformer_.models.size(); ++m) {
+        const double least =
+            transformer_.models[m].price + std::accumulate(least_.begin(), least_.end(), 0.0);
+        if (least >= cost_ - cost_rounding) continue;
+        models_.push_back(std::make_unique<OneModel>(problem_, transformer_, m));
+        models_.back()->sizing->pass_ = 1;
+        models_.back()->sizing->bound_ = least;
+        models_.back()->sizing->least_ = least_;
+    }
+}
+
+void TransformerSizing::improve_each_model(Effort& effort) {
+    double bound = cost_;
+    std::size_t waiting = models_.size();
+    for (const auto& one : models_) {
+        TransformerSizing& sizing = *one->sizing;
+        Effort share = effort.share(waiting--);
+        if (sizing.bound_ >= cost_ - cost_rounding) sizing.settled_ = true;
+        sizing.cost_ = std::min(sizing.cost_, cost_);
+        sizing.improve(share);
+        effort.spend(share.used());
+        if (sizing.best_ && sizing.cost_ < cost_ - cost_rounding) {
+            best_ = sizing.best_;
+            best_->model = one->model;
+            cost_ = sizing.cost_;
+        }
+        bound = std::min(bound, sizing.bound_);
+    }
+    bound_ = std::max(bound_, std::min(bound, cost_));
+    settled_ = bound_ >= cost_ - cost_rounding;
 }
 
 double TransformerSizing::least_price() const {
@@ -47,7 +109,7 @@ void TransformerSizing::search_one_run(std::size_t r, RunSearch search, Effort& 
     const bool leads = search.frame.relax && search.per_length;
     std::optional<Corridor> record;
     if (leads) record.emplace(run.nodes.size(), search.frame.floor, search.frame.top);
-    if (leads && corridors_[r]) search.corridor = &*corridors_[r];
+    if (search.per_length && corridors_[r]) search.corridor = &*corridors_[r];
     search.record = record ? &*record : nullptr;
     runs_.push_back(search_run(problem_, run, search, effort));
     const RunLabels& found = runs_.back();
@@ -91,11 +153,11 @@ bool TransformerSizing::take_if_it_holds(const Candidate& candidate) {
     return true;
 }
 
-void TransformerSizing::look_for_choice(Effort& effort) {
+void TransformerSizing::look_for_choice(double tolerance, Effort& effort) {
     RunSearch how;
-    how.frame.tolerance = no_comparison;
-    how.frame.cap = quick_cap;
-    search_runs(how, infinity, effort);
+    how.frame.tolerance = tolerance;
+    how.frame.cap = tolerance < no_comparison ? bound_cap : quick_cap;
+    search_runs(how, cost_, effort);
     TransformerSearch search(problem_, transformer_, runs_, effort);
     for (int tries = 0; tries < tries_per_pass; ++tries) {
         const auto candidate = search.next();
@@ -131,16 +193,23 @@ void TransformerSizing::raise_bound(double tolerance, Effort& effort) {
 }
 
 bool TransformerSizing::improve(Effort& effort) {
-    if (settled_ || pass_ > tolerances.size()) return false;
+    if (settled_ || pass_ >= passes.size()) return false;
     const bool one_pass = transformer_.meshed || !problem_.options.per_length;
-    if (pass_ == 0 && !one_pass) {
-        look_for_choice(effort);
-    } else {
-        raise_bound(one_pass ? 0 : tolerances[pass_ - 1], effort);
-        if (one_pass) pass_ = tolerances.size();
+    if (one_pass) pass_ = passes.size() - 1;
+    const Pass& pass = passes[pass_++];
+    if (!models_.empty()) {
+        improve_each_model(effort);
+        return true;
     }
-    ++pass_;
+    if (pass.bounds)
+        raise_bound(pass.tolerance, effort);
+    else
+        look_for_choice(pass.tolerance, effort);
     if (bound_ == infinity) settled_ = true;
+    if (!one_pass && pass.bounds && !settled_ && transformer_.models.size() > 1) {
+        pass_ = 1; // the first bound, now for each model
+        part_models();
+    }
     return true;
 }
 

@@ -12,13 +12,21 @@ namespace rillwatt::sizing {
 /// up to a tolerance, and then takes over the smaller of the two, so that every choice displaced stays
 /// represented by one that costs no more. The tolerance shrinks from pass to pass; at zero nothing is given
 /// away.
+///
+/// Once a first bound is known, each model is searched by itself: what a model leaves for cable differs so
+/// much from one to the next that bounds over all of them together would be wide.
 class TransformerSizing {
+    struct OneModel;
+
   public:
     TransformerSizing(const SizeProblem& problem, const TransformerProblem& transformer);
+    TransformerSizing(TransformerSizing&&) noexcept;
+    ~TransformerSizing();
 
     /// Makes one more pass. False when there is no further pass to make.
     bool improve(Effort& effort);
 
+    bool started() const { return pass_ > 0; }
     bool settled() const { return settled_; }
     const std::optional<Proposal>& best() const { return best_; }
     double cost() const { return cost_; }   ///< infinite while nothing was found
@@ -34,10 +42,12 @@ class TransformerSizing {
     RunSearch search_for(const RunProblem& run) const;
     void search_runs(const RunSearch& how, double limit, Effort& effort);
     void search_one_run(std::size_t r, RunSearch search, Effort& effort);
-    void look_for_choice(Effort& effort);
+    void look_for_choice(double tolerance, Effort& effort);
     void raise_bound(double tolerance, Effort& effort);
     bool take_if_it_holds(const Candidate& candidate);
     double least_price() const;
+    void part_models();
+    void improve_each_model(Effort& effort);
 
     const SizeProblem& problem_;
     const TransformerProblem& transformer_;
@@ -45,6 +55,7 @@ class TransformerSizing {
     std::vector<RunLabels> runs_;
     std::vector<double> least_;                      ///< of each run's open lengths
     std::vector<std::optional<Corridor>> corridors_; ///< of each run, from its last relaxed search
+    std::vector<std::unique_ptr<OneModel>> models_;  ///< once each model is searched by itself
     std::size_t pass_ = 0;
     bool settled_ = false;
     std::optional<Proposal> best_;

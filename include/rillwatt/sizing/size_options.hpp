@@ -16,8 +16,8 @@ struct SizeOptions {
     bool all = false;       ///< typed cables, taps and models are reopened
     Volts margin{0};        ///< distance every lamp keeps from both ends of its window
     double loading = limits::transformer_margin.value; ///< of a transformer, ratio
-    std::size_t effort = 4'000'000;                    ///< labels and combinations to examine
-    std::function<bool()> out_of_time;                 ///< asked now and then; empty: no limit
+    std::size_t effort = 0;            ///< labels and combinations to examine; 0: by the size of the site
+    std::function<bool()> out_of_time; ///< asked now and then; empty: no limit
 };
 
 } // namespace rillwatt
