@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include "number_scan.hpp"
+#include <array>
+#include <charconv>
 #include <cmath>
 
 namespace rillwatt {
@@ -24,9 +26,14 @@ std::optional<Celsius> parse_temperature(std::string_view written) {
 }
 
 std::string fixed_text(double value, int decimals) {
-    std::string text = fmt::format("{:.{}f}", value, decimals);
-    const bool negative_zero = text.starts_with('-') && text.find_first_not_of("-0.") == std::string::npos;
-    return negative_zero ? text.substr(1) : text;
+    if (!std::isfinite(value)) return fmt::format("{}", value);
+    std::array<char, 400> digits{}; // the longest double has 309 of them before the point
+    const std::to_chars_result end = std::to_chars(digits.data(), digits.data() + digits.size(), value,
+                                                   std::chars_format::fixed, decimals);
+    if (end.ec != std::errc()) return fmt::format("{:.{}f}", value, decimals);
+    const std::string_view text(digits.data(), static_cast<std::size_t>(end.ptr - digits.data()));
+    const bool negative_zero = text.front() == '-' && text.find_first_not_of("-0.") == std::string_view::npos;
+    return std::string(negative_zero ? text.substr(1) : text);
 }
 
 std::string trimmed_text(double value, int decimals) {

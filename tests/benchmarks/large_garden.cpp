@@ -76,7 +76,7 @@ void add_catalog(Garden& garden) {
     const double va[] = {1.4, 2.7, 4.2, 6.4};
     for (int i = 0; i < 4; ++i) {
         const std::string id = fmt::format("lamp{}", i);
-        garden.lamp_type(id, {.va = va[i], .lead_metres = 1 + i, .lead_cable = "18/2"});
+        garden.lamp_type(id, {.va = va[i], .lead_metres = 1.0 + i, .lead_cable = "18/2"});
         garden.catalog.fixtures[id].window_low = Volts(10.5);
         garden.catalog.fixtures[id].window_high = Volts(15);
     }
