@@ -3,6 +3,7 @@
 namespace rillwatt {
 
 const std::vector<Rule>& all_rules() {
+    // clang-format off
     static const std::vector<Rule> rules = {
         // low voltage
         lamp_undervoltage_rule(),
@@ -19,13 +20,25 @@ const std::vector<Rule>& all_rules() {
         route_crosses_paving_rule(),
         length_shorter_than_plan_rule(),
         // water
-        fixture_not_submersible_rule(), wet_contact_voltage_rule(), supply_not_listed_rule(),
+        fixture_not_submersible_rule(),
+        wet_contact_voltage_rule(),
+        supply_not_listed_rule(),
         near_water_rule(),
         // line voltage
-        pump_without_gfci_rule(), receptacle_without_gfci_rule(), receptacle_cover_rule(),
-        receptacle_near_water_rule(), circuit_overloaded_rule(), breaker_exceeds_conductor_rule(),
-        motor_conductor_rule(), lighting_branch_rule(), branch_drop_rule(), burial_depth_rule(),
-        cord_in_water_rule(), cord_too_short_rule(), shared_gfci_rule(), leakage_sum_rule(),
+        pump_without_gfci_rule(),
+        receptacle_without_gfci_rule(),
+        receptacle_cover_rule(),
+        receptacle_near_water_rule(),
+        circuit_overloaded_rule(),
+        breaker_exceeds_conductor_rule(),
+        motor_conductor_rule(),
+        lighting_branch_rule(),
+        branch_drop_rule(),
+        burial_depth_rule(),
+        cord_in_water_rule(),
+        cord_too_short_rule(),
+        shared_gfci_rule(),
+        leakage_sum_rule(),
         pump_voltage_rule(),
         // light
         walk_too_dark_rule(),
@@ -37,6 +50,7 @@ const std::vector<Rule>& all_rules() {
         warm_colour_rule(),
         photometric_file_rule(),
     };
+    // clang-format on
     return rules;
 }
 
