@@ -1,9 +1,9 @@
 #!/usr/bin/env bash
-# Builds the fuzzers with clang and runs each for a fixed time: tests/fuzz/run.sh [SECONDS], default 20.
+# Builds the fuzzers with clang and runs each for a fixed time: tests/fuzz/run.sh [SECONDS], default 10.
 # What they find is left in build/fuzz/found.
 set -euo pipefail
 cd "$(dirname "$0")/../.."
-seconds=${1:-20}
+seconds=${1:-10}
 cmake --preset fuzz >/dev/null
 cmake --build --preset fuzz
 mkdir -p build/fuzz/found
@@ -14,7 +14,7 @@ for seeds in tests/fuzz/seeds/*/; do
   echo "== fuzzing $name for $seconds s"
   log=build/fuzz/found/$name.log
   status=0
-  build/fuzz/tests/fuzz/"${name}_fuzzer" -max_total_time="$seconds" -timeout=10 -rss_limit_mb=2048 -max_len=8192 \
+  build/fuzz/tests/fuzz/"${name}_fuzzer" -seed=1 -max_total_time="$seconds" -timeout=10 -rss_limit_mb=2048 -max_len=8192 \
     -print_final_stats=1 -artifact_prefix=build/fuzz/found/ "$corpus" "$seeds" >"$log" 2>&1 || status=$?
   grep -E "^stat::(number_of_executed|peak_rss)|ERROR|SUMMARY|BINGO|artifact" "$log" || true
   [ "$status" -eq 0 ] || { echo "fuzzer $name found something: see $log"; exit 1; }
