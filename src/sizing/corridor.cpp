@@ -52,20 +52,20 @@ void Corridor::record_draw(std::size_t node, const std::vector<Label>& labels) {
     table.assign(coarse_cells, infinity);
     const double coarse = width_ * cells / coarse_cells;
     for (const Label& label : labels) {
-        double before = infinity;
+        const CurvePower power(label.curve);
+        double before = label.low * label.curve.amps[0];
         for (std::size_t k = 0; k < coarse_cells; ++k) {
             const double right = floor_ + coarse * static_cast<double>(k + 1);
             if (right < label.low) continue;
-            const double amps = sample(label.curve, right) * safety;
-            const double here = before < infinity ? before : std::min(amps, label.curve.amps[0] * safety);
-            table[k] = std::min({table[k], amps, here});
-            before = amps;
+            const double here = power.at(right);
+            table[k] = std::min(table[k], std::min(before, here) * safety);
+            before = here;
         }
     }
 }
 
 double Corridor::least_amps(std::size_t node, std::size_t cell) const {
-    return draw_[node][std::min(cell * coarse_cells / cells, coarse_cells - 1)];
+    return draw_[node][std::min(cell * coarse_cells / cells, coarse_cells - 1)] / left(cell + 1);
 }
 
 /// Least cost of a node's cable and of everything beyond its feed point, over the volts at its own point.
@@ -90,7 +90,17 @@ Corridor::Table Corridor::above_point(const SizeProblem& problem, const RunNode&
     return table;
 }
 
-void Corridor::close(const SizeProblem& problem, const RunProblem& run, const std::vector<int>& candidates) {
+/// What more than the cheapest model a model costs that gives the volts at the head.
+Corridor::Table Corridor::above_head(const std::vector<Supply>& supplies) const {
+    Table table(cells + 1, infinity);
+    for (const Supply& supply : supplies)
+        for (std::size_t k = 0; k <= cells && left(k) <= supply.volts; ++k)
+            table[k] = std::min(table[k], supply.price - supplies.front().price);
+    return table;
+}
+
+void Corridor::close(const SizeProblem& problem, const RunProblem& run, const std::vector<int>& candidates,
+                     const std::vector<Supply>& supplies) {
     const std::size_t count = run.nodes.size();
     std::vector<std::vector<std::size_t>> fed(count + 1); // last: the head
     for (std::size_t i = 0; i < count; ++i)
@@ -101,7 +111,7 @@ void Corridor::close(const SizeProblem& problem, const RunProblem& run, const st
             step == 0 ? count : step - 1; // the head first, then feeds before what they feed
         if (fed[point].empty()) continue;
         Table above =
-            point == count ? Table(cells + 1, 0) : above_point(problem, run.nodes[point], point, candidates);
+            point == count ? above_head(supplies) : above_point(problem, run.nodes[point], point, candidates);
         std::vector<Sum> together(cells + 1);
         for (const std::size_t child : fed[point])
             for (std::size_t k = 0; k <= cells; ++k)

@@ -2,6 +2,7 @@
 
 #include "labels.hpp"
 #include "problem.hpp"
+#include "supply.hpp"
 #include <vector>
 
 namespace rillwatt::sizing {
@@ -21,7 +22,8 @@ class Corridor {
     /// Labels at a node's own point, before its cable.
     void record_draw(std::size_t node, const std::vector<Label>& labels);
     /// Tabulates the rest. Every node must have been recorded.
-    void close(const SizeProblem& problem, const RunProblem& run, const std::vector<int>& candidates);
+    void close(const SizeProblem& problem, const RunProblem& run, const std::vector<int>& candidates,
+               const std::vector<Supply>& supplies);
 
     bool closed() const { return closed_; }
     double rest(std::size_t node, double low) const;
@@ -32,6 +34,7 @@ class Corridor {
     std::size_t cell_of(double volts) const;
     double left(std::size_t cell) const { return floor_ + width_ * static_cast<double>(cell); }
     double least_amps(std::size_t node, std::size_t cell) const;
+    Table above_head(const std::vector<Supply>& supplies) const;
     Table above_point(const SizeProblem& problem, const RunNode& node, std::size_t index,
                       const std::vector<int>& candidates) const;
 
@@ -39,7 +42,7 @@ class Corridor {
     double width_;
     bool closed_ = false;
     std::vector<Table> reach_; ///< least cost of each node's subtree with its cable, over volts at its feed
-    std::vector<Table> draw_;  ///< least amperes at each node's point, over coarser cells
+    std::vector<Table> draw_;  ///< least volt-amperes at each node's point, over coarser cells
     std::vector<Table> rest_;  ///< least cost of everything else
 };
 

@@ -1,4 +1,5 @@
 #include "labels.hpp"
+#include "stairs.hpp"
 #include <algorithm>
 #include <cmath>
 #include <numeric>
@@ -9,12 +10,14 @@ namespace {
 
 constexpr double rounding = 1e-12;
 constexpr double volts_rounding = 1e-11;
-constexpr double widest_tolerance = 0.25; ///< beyond it currents are not compared at all
+constexpr double widest_tolerance = 0.25; ///< beyond it labels are not compared but put together
 
-/// How far the better label's curves must be moved to stand for the other as well.
+/// How far the better label must be moved to stand for the other as well.
 struct Move {
-    double down = 0; ///< share to take off the least current
-    double up = 0;   ///< share to add to the greatest
+    double down = 0;                                      ///< share to take off the least current
+    double up = 0;                                        ///< share to add to the greatest
+    double low = std::numeric_limits<double>::infinity(); ///< volts it must reach down to
+    double high = 0;                                      ///< and up to
 };
 
 bool costs_no_more(const Label& a, const Label& b, const LabelFrame& frame) {
@@ -26,134 +29,173 @@ bool costs_no_more(const Label& a, const Label& b, const LabelFrame& frame) {
     return true;
 }
 
-bool reaches_no_less(const Label& a, const Label& b) {
-    return a.thickness <= b.thickness && a.low <= b.low + volts_rounding && a.high >= b.high - volts_rounding;
-}
-
 /// Largest share by which `a` lies above `b` over the voltages of `b`.
-double excess(const Curve& a, const Curve& b) {
-    std::array<double, curve_samples> amps{};
-    sample(a, b.volts, amps);
+double excess(const CurvePower& a, const Curve& b) {
     double most = 0;
-    for (std::size_t j = 0; j < curve_samples; ++j)
-        if (amps[j] > 0) most = std::max(most, 1 - b.amps[j] / amps[j]);
+    for (std::size_t j = 0; j < curve_samples; ++j) {
+        const double power = a.at(b.volts[j]);
+        const double other = b.amps[j] * b.volts[j];
+        if (power > other) most = std::max(most, 1 - other / power);
+    }
     return most;
 }
 
-/// Whether the currents of `a` may stand for those of `b`, and what must be given way for that.
-bool draws_no_more(const Label& a, const Label& b, double tolerance, const LabelFrame& frame, Move& move) {
-    if (tolerance > widest_tolerance && !frame.relax) return true;
-    move.down = excess(a.curve, b.curve);
-    if (move.down > tolerance + rounding) return false;
-    if (!frame.two_sided) return true;
-    const double less = excess(b.curve, a.curve);
-    if (less > tolerance + rounding) return false;
-    move.up = excess(b.most, a.most);
-    return move.up <= tolerance + rounding && excess(a.most, b.most) <= tolerance + rounding;
+/// Largest share by which `a` lies below `b` over the voltages of `b`.
+double shortfall(const CurvePower& a, const Curve& b) {
+    double most = 0;
+    for (std::size_t j = 0; j < curve_samples; ++j) {
+        const double power = a.at(b.volts[j]);
+        const double other = b.amps[j] * b.volts[j];
+        if (power < other) most = std::max(most, 1 - power / other);
+    }
+    return most;
 }
 
-void give_way(Label& label, const Move& move) {
-    if (move.down > rounding || move.up > rounding) label.exact = false;
+void reach_down(Curve& curve, double low) {
+    curve.amps[0] = sample(curve, low);
+    curve.volts[0] = low;
+}
+
+void give_way(Label& label, const Move& move, const LabelFrame& frame) {
+    if (move.down > rounding || move.up > rounding || move.low < label.low - volts_rounding ||
+        move.high > label.high + volts_rounding)
+        label.exact = false;
+    label.high = std::max(label.high, move.high);
+    if (move.low < label.low) {
+        label.low = move.low;
+        reach_down(label.curve, move.low);
+        if (frame.two_sided) reach_down(label.most, move.low);
+    }
     for (double& amps : label.curve.amps)
         amps *= 1 - move.down;
     for (double& amps : label.most.amps)
         amps /= 1 - move.up;
 }
 
-bool earlier(const Label& a, const Label& b) {
-    if (a.cost != b.cost) return a.cost < b.cost;
-    if (a.low != b.low) return a.low < b.low;
-    if (a.thickness != b.thickness) return a.thickness < b.thickness;
-    return a.origin < b.origin;
-}
+/// A label as it is compared.
+struct Place {
+    double cost;
+    double low;
+    int thickness;
+    std::size_t label; ///< index
+    double top_amps;   ///< at the highest volts, nearly: says whether a closer look is worth it
 
-/// One pass over labels sorted by cost: each is kept unless an earlier one stands for it.
+    bool operator<(const Place& other) const {
+        if (cost != other.cost) return cost < other.cost;
+        if (low != other.low) return low < other.low;
+        if (thickness != other.thickness) return thickness < other.thickness;
+        return label < other.label;
+    }
+};
+
+/// One pass over labels in the order of their cost: each is kept unless an earlier one stands for it.
 class Sieve {
   public:
-    Sieve(std::vector<Label>& labels, const LabelFrame& frame, double tolerance)
-        : labels_(labels), frame_(frame), tolerance_(tolerance) {}
+    Sieve(const std::vector<Label>& labels, const std::vector<Place>& places, const LabelFrame& frame,
+          double tolerance)
+        : labels_(labels), places_(places), frame_(frame), tolerance_(tolerance),
+          volts_tolerance_(volts_rounding + tolerance * (frame.top - frame.floor)) {}
 
-    /// Indices of the labels to keep, at most `most` and one more.
+    /// Number of labels to keep; stops beyond `most`.
     std::size_t run(std::size_t most) {
-        for (std::size_t i = 0; i < labels_.size() && kept_.size() <= most; ++i)
-            if (!stood_for(labels_[i])) keep(i);
+        const bool plain = !frame_.strict_spools && !(frame_.two_sided && frame_.strict_volts);
+        for (const Place& place : places_) {
+            if (kept_.size() > most) break;
+            const Label& label = labels_[place.label];
+            if (plain ? stood_for_on_stairs(label, place.top_amps) : stood_for(label, place.top_amps))
+                continue;
+            keep(place.label, place.top_amps);
+        }
         return kept_.size();
     }
 
     std::size_t comparisons() const { return comparisons_; }
 
-    void apply() {
+    std::vector<Label> kept_labels() const {
         std::vector<Label> rest;
         rest.reserve(kept_.size());
-        for (std::size_t k = 0; k < kept_.size(); ++k) {
-            Label& label = labels_[kept_[k]];
-            if (frame_.relax) give_way(label, moves_[k]);
-            rest.push_back(label);
+        for (const Kept& kept : kept_) {
+            rest.push_back(labels_[kept.label]);
+            if (frame_.relax) give_way(rest.back(), kept.move, frame_);
         }
-        labels_.swap(rest);
+        return rest;
     }
 
   private:
-    /// Without currents, upper limits and spools a label is stood for when a cheaper one of no more thickness
-    /// reaches as low: the lowest of each thickness tells.
-    bool plain() const { return tolerance_ > widest_tolerance && !frame_.two_sided && !frame_.strict_spools; }
+    struct Kept {
+        std::size_t label;
+        double top_amps;
+        CurvePower power;
+        CurvePower most_power;
+        Move move;
+    };
 
-    bool stood_for_plainly(const Label& label) {
-        for (std::size_t rank = 0; rank < lowest_.size() && rank <= static_cast<std::size_t>(label.thickness);
-             ++rank) {
-            ++comparisons_;
-            if (lowest_[rank] == none || low_[lowest_[rank]] > label.low + volts_rounding) continue;
-            if (!frame_.relax) return true;
-            const std::size_t k = lowest_[rank];
-            moves_[k].down = std::max(moves_[k].down, excess(labels_[kept_[k]].curve, label.curve));
-            return true;
-        }
-        return false;
-    }
-
-    void note_lowest(std::size_t k, const Label& label) {
+    void keep(std::size_t index, double top_amps) {
+        const Label& label = labels_[index];
         const auto rank = static_cast<std::size_t>(label.thickness);
-        if (lowest_.size() <= rank) lowest_.resize(rank + 1, none);
-        if (lowest_[rank] == none || low_[k] < low_[lowest_[rank]]) lowest_[rank] = k;
+        if (stairs_.size() <= rank) stairs_.resize(rank + 1);
+        stairs_[rank].add({label.low, top_amps, kept_.size()});
+        kept_.push_back({index, top_amps, CurvePower(label.curve), CurvePower(label.most), {}});
     }
 
-    void keep(std::size_t i) {
-        kept_.push_back(i);
-        moves_.push_back({});
-        low_.push_back(labels_[i].low);
-        top_amps_.push_back(plain() ? 0 : sample(labels_[i].curve, frame_.top));
-        note_lowest(kept_.size() - 1, labels_[i]);
-    }
+    double amps_limit(double top_amps) const { return top_amps * (1 + tolerance_ + rounding) + rounding; }
 
-    bool stood_for(const Label& label) {
-        if (plain()) return stood_for_plainly(label);
-        const double top_amps = sample(label.curve, frame_.top) * (1 + 2 * tolerance_ + rounding) + rounding;
-        const bool by_current = tolerance_ <= widest_tolerance;
-        for (std::size_t k = 0; k < kept_.size(); ++k) {
+    /// The stairs of each thickness tell which label to look at.
+    bool stood_for_on_stairs(const Label& label, double top_amps) {
+        const std::size_t ranks = std::min(stairs_.size(), static_cast<std::size_t>(label.thickness) + 1);
+        for (std::size_t rank = 0; rank < ranks; ++rank) {
             ++comparisons_;
-            if (low_[k] > label.low + volts_rounding) continue;
-            if (by_current && top_amps_[k] > top_amps) continue;
-            const Label& keeper = labels_[kept_[k]];
-            Move move;
-            if (!costs_no_more(keeper, label, frame_) || !reaches_no_less(keeper, label)) continue;
-            if (!draws_no_more(keeper, label, tolerance_, frame_, move)) continue;
-            moves_[k].down = std::max(moves_[k].down, move.down);
-            moves_[k].up = std::max(moves_[k].up, move.up);
-            return true;
+            const auto* step = stairs_[rank].least_amps(label.low + volts_tolerance_);
+            if (step == nullptr || step->amps > amps_limit(top_amps)) continue;
+            if (labels_[kept_[step->label].label].high < label.high - volts_tolerance_) continue;
+            if (take_over(kept_[step->label], label)) return true;
         }
         return false;
     }
 
-    std::vector<Label>& labels_;
+    bool stood_for(const Label& label, double top_amps) {
+        for (Kept& kept : kept_) {
+            ++comparisons_;
+            const Label& keeper = labels_[kept.label];
+            if (keeper.low > label.low + volts_tolerance_ || kept.top_amps > amps_limit(top_amps)) continue;
+            if (frame_.two_sided && frame_.strict_volts && top_amps > amps_limit(kept.top_amps)) continue;
+            if (keeper.thickness > label.thickness || keeper.high < label.high - volts_rounding) continue;
+            if (costs_no_more(keeper, label, frame_) && take_over(kept, label)) return true;
+        }
+        return false;
+    }
+
+    /// Whether the currents of a kept label may stand for those of another; notes what must be given way.
+    bool take_over(Kept& kept, const Label& label) {
+        Move move;
+        move.down = excess(kept.power, label.curve);
+        if (move.down > tolerance_ + rounding) return false;
+        if (frame_.two_sided) {
+            move.up = shortfall(kept.most_power, label.most);
+            if (frame_.strict_volts && !draws_alike(kept, label, move)) return false;
+        }
+        kept.move.down = std::max(kept.move.down, move.down);
+        kept.move.up = std::max(kept.move.up, move.up);
+        kept.move.low = std::min(kept.move.low, label.low);
+        kept.move.high = std::max(kept.move.high, label.high);
+        return true;
+    }
+
+    /// Where a lamp may get too many volts, less current is not always better.
+    bool draws_alike(const Kept& kept, const Label& label, const Move& move) const {
+        const double most = tolerance_ + rounding;
+        return move.up <= most && shortfall(kept.power, label.curve) <= most &&
+               excess(kept.most_power, label.most) <= most;
+    }
+
+    const std::vector<Label>& labels_;
+    const std::vector<Place>& places_;
     const LabelFrame& frame_;
     double tolerance_;
+    double volts_tolerance_;
     std::size_t comparisons_ = 0;
-    std::vector<std::size_t> kept_;
-    std::vector<Move> moves_;
-    static constexpr std::size_t none = static_cast<std::size_t>(-1);
-    std::vector<double> low_;
-    std::vector<double> top_amps_;
-    std::vector<std::size_t> lowest_; ///< for each thickness the kept label of the least volts
+    std::vector<Kept> kept_;
+    std::vector<Stairs> stairs_; ///< of each thickness
 };
 
 /// Heuristic search only: drops labels evenly, keeping the cheapest and the one of the least volts.
@@ -172,45 +214,57 @@ void blend(std::vector<Label>& labels, const LabelFrame& frame) {
         Label best = labels[start];
         for (std::size_t i = start + 1; i < std::min(start + per_group, labels.size()); ++i) {
             const Label& other = labels[i];
-            Move move{excess(best.curve, other.curve), 0};
-            if (frame.two_sided) move.up = excess(other.most, best.most);
-            give_way(best, move);
+            Move move{excess(CurvePower(best.curve), other.curve), 0, other.low, other.high};
+            if (frame.two_sided) move.up = shortfall(CurvePower(best.most), other.most);
+            give_way(best, move, frame);
             best.exact = false;
             best.thickness = std::min(best.thickness, other.thickness);
             best.plain = std::min(best.plain, other.plain);
             for (std::size_t slot = 0; slot < spool_slots; ++slot)
                 best.spooled[slot] = std::min(best.spooled[slot], other.spooled[slot]);
-            best.high = std::max(best.high, other.high);
-            if (other.low >= best.low) continue;
-            best.low = other.low;
-            best.curve.volts[0] = std::min(best.curve.volts[0], other.low);
         }
         rest.push_back(best);
     }
     labels.swap(rest);
 }
 
+/// From the last sample, which lies near the top.
+double nearly_top_amps(const Curve& curve, double top) {
+    return curve.volts[curve_samples - 1] * curve.amps[curve_samples - 1] / top;
+}
+
+std::vector<Place> places_by_cost(const std::vector<Label>& labels, double top) {
+    std::vector<Place> places;
+    places.reserve(labels.size());
+    for (std::size_t i = 0; i < labels.size(); ++i)
+        places.push_back(
+            {labels[i].cost, labels[i].low, labels[i].thickness, i, nearly_top_amps(labels[i].curve, top)});
+    std::sort(places.begin(), places.end());
+    return places;
+}
+
 } // namespace
 
-Sifting keep_undominated(std::vector<Label>& labels, const LabelFrame& frame) {
-    std::sort(labels.begin(), labels.end(), earlier);
+Sifting keep_undominated(const std::vector<Label>& labels, const LabelFrame& frame,
+                         std::vector<Label>& kept) {
+    const std::vector<Place> places = places_by_cost(labels, frame.top);
     Sifting sifting{frame.tolerance, 0};
     for (bool last = false; !last;) {
         last = sifting.tolerance > widest_tolerance;
-        Sieve sieve(labels, frame, sifting.tolerance);
+        Sieve sieve(labels, places, frame, sifting.tolerance);
         const std::size_t count = sieve.run(last ? labels.size() : frame.cap);
         sifting.comparisons += sieve.comparisons();
         if (count <= frame.cap || last) {
-            sieve.apply();
+            kept = sieve.kept_labels();
             break;
         }
-        sifting.tolerance = std::max(sifting.tolerance * 4, 1e-5);
+        sifting.tolerance = std::max(sifting.tolerance * 2, 1e-6);
     }
-    if (labels.size() <= frame.cap) return sifting;
+    if (kept.size() <= frame.cap) return sifting;
     if (frame.relax)
-        blend(labels, frame);
+        blend(kept, frame);
     else
-        thin_out(labels, frame.cap);
+        thin_out(kept, frame.cap);
     return sifting;
 }
 

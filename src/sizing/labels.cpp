@@ -7,7 +7,6 @@ namespace rillwatt::sizing {
 
 namespace {
 
-constexpr double rounding = 1e-12;
 constexpr double volts_rounding = 1e-10;
 constexpr double least_span = 0.05;  ///< volts between the first and the last sample
 constexpr double widest_drift = 0.3; ///< how far samples may drift beyond the top, as a share of the span
@@ -24,45 +23,19 @@ std::array<double, curve_samples> sample_volts(double low, double top) {
     return volts;
 }
 
-using Weights = std::array<double, curve_samples>;
-
-Weights barycentric_weights(const Curve& curve) {
-    Weights weights;
-    for (std::size_t j = 0; j < curve_samples; ++j) {
-        double product = 1;
-        for (std::size_t k = 0; k < curve_samples; ++k)
-            if (k != j) product *= curve.volts[j] - curve.volts[k];
-        weights[j] = 1 / product;
-    }
-    return weights;
-}
-
-double sample(const Curve& curve, const Weights& weights, double volts) {
-    double above = 0;
-    double below = 0;
-    for (std::size_t j = 0; j < curve_samples; ++j) {
-        const double gap = volts - curve.volts[j];
-        if (std::abs(gap) < rounding) return curve.amps[j];
-        const double share = weights[j] / gap;
-        above += share * curve.volts[j] * curve.amps[j];
-        below += share;
-    }
-    return above / below / volts;
-}
-
 void respread(Curve& curve, double low, double top) {
-    Curve spread;
-    spread.volts = sample_volts(low, top);
-    sample(curve, spread.volts, spread.amps);
-    curve = spread;
+    const CurvePower power(curve);
+    curve.volts = sample_volts(low, top);
+    for (std::size_t j = 0; j < curve_samples; ++j)
+        curve.amps[j] = power.at(curve.volts[j]) / curve.volts[j];
 }
 
 /// Lowest or highest voltage between `inside` (amps allowed) and `outside` (too many) that is still allowed.
 double ampacity_crossing(const Curve& curve, double inside, double outside, double ampacity) {
-    const Weights weights = barycentric_weights(curve);
+    const CurvePower power(curve);
     for (int step = 0; step < 60; ++step) {
         const double middle = (inside + outside) / 2;
-        (sample(curve, weights, middle) <= ampacity ? inside : outside) = middle;
+        (power.at(middle) <= ampacity * middle ? inside : outside) = middle;
     }
     return outside; // a hair too wide: never excludes what is allowed
 }
@@ -73,8 +46,16 @@ bool some_sample_within(const Curve& curve, double top, double ampacity) {
     return false;
 }
 
+/// Whether a look at the samples is enough to see that the current stays within the ampacity everywhere.
+bool clear_of(const Curve& curve, double ampacity) {
+    constexpr double well_within = 0.95;
+    return std::all_of(curve.amps.begin(), curve.amps.end(),
+                       [&](double amps) { return amps <= well_within * ampacity; });
+}
+
 /// Narrows the label's volts to where the current is within the ampacity. False when it nowhere is.
 bool keep_ampacity(Label& label, double ampacity, const LabelFrame& frame) {
+    if (clear_of(label.curve, ampacity)) return true;
     const double end = std::min(label.high, frame.top);
     const double at_low = label.curve.amps[0];
     const double at_end = sample(label.curve, end);
@@ -101,10 +82,9 @@ void hold_near_top(Curve& curve, double low, const LabelFrame& frame) {
 }
 
 void add(Curve& curve, const Curve& other) {
-    std::array<double, curve_samples> amps{};
-    sample(other, curve.volts, amps);
+    const CurvePower power(other);
     for (std::size_t j = 0; j < curve_samples; ++j)
-        curve.amps[j] += amps[j];
+        curve.amps[j] += power.at(curve.volts[j]) / curve.volts[j];
 }
 
 bool add_lamp_amps(Curve& curve, const LampLoad& lamp) {
@@ -118,14 +98,15 @@ bool add_lamp_amps(Curve& curve, const LampLoad& lamp) {
 
 } // namespace
 
-void sample(const Curve& curve, const std::array<double, curve_samples>& at,
-            std::array<double, curve_samples>& amps) {
-    const Weights weights = barycentric_weights(curve);
+CurvePower::CurvePower(const Curve& curve) : volts(curve.volts), differences() {
     for (std::size_t j = 0; j < curve_samples; ++j)
-        amps[j] = sample(curve, weights, at[j]);
+        differences[j] = curve.volts[j] * curve.amps[j];
+    for (std::size_t order = 1; order < curve_samples; ++order)
+        for (std::size_t j = curve_samples - 1; j >= order; --j)
+            differences[j] = (differences[j] - differences[j - 1]) / (volts[j] - volts[j - order]);
 }
 
-double sample(const Curve& curve, double volts) { return sample(curve, barycentric_weights(curve), volts); }
+double sample(const Curve& curve, double volts) { return CurvePower(curve).at(volts) / volts; }
 
 Label idle_label(const LabelFrame& frame) {
     Label label;
@@ -177,10 +158,17 @@ bool join(const Label& a, const Label& b, const LabelFrame& frame, Label& out) {
     return true;
 }
 
-bool put_cable_in_front(Label& label, double ohms, double ampacity, const LabelFrame& frame) {
-    if (!keep_ampacity(label, ampacity, frame)) return false;
+double amps_at_high(const Label& label, double most, const LabelFrame& frame) {
+    if (label.high >= frame.top) return 0;
+    return std::min(sample(frame.two_sided ? label.most : label.curve, label.high), most);
+}
+
+bool put_cable_in_front(Label& label, const Front& front, const LabelFrame& frame) {
+    const double ohms = front.ohms;
+    const double high = label.high;
+    if (!keep_ampacity(label, front.ampacity, frame)) return false;
     if (label.high < frame.top)
-        label.high += ohms * sample(frame.two_sided ? label.most : label.curve, label.high);
+        label.high += ohms * (label.high == high ? front.amps_at_high : front.ampacity);
     if (label.high >= frame.top) label.high = std::numeric_limits<double>::infinity();
     raise_by_drop(label.curve, ohms);
     label.low = label.curve.volts[0];

@@ -12,7 +12,7 @@
 /// A label stands for one way to cable the part of a run below some point. It knows what that costs, between
 /// which volts at the point every lamp below keeps its window and every length its ampacity, and which
 /// current it draws at each voltage. Labels grow from the lamps towards the transformer by two steps:
-/// `through_cable` puts a length of cable in front, `joined` connects two of them to one point.
+/// `put_cable_in_front` puts a length of cable in front, `join` connects two of them to one point.
 ///
 /// The current is kept as samples (V_j, I_j). A cable of R ohms in front turns each of them into (V_j + R
 /// I_j, I_j) without any error; only joining two subtrees interpolates, on V * I, which is nearly constant
@@ -28,10 +28,31 @@ struct Curve {
     std::array<double, curve_samples> amps{};
 };
 
-/// Values of a curve at ascending voltages.
-void sample(const Curve& curve, const std::array<double, curve_samples>& at,
-            std::array<double, curve_samples>& amps);
+/// The power of a curve, volts times amperes, as a polynomial through its samples (Newton's divided
+/// differences). For constant-power lamps it is nearly constant, so it is what is interpolated.
+struct CurvePower {
+    std::array<double, curve_samples> volts;
+    std::array<double, curve_samples> differences;
+
+    explicit CurvePower(const Curve& curve);
+    double at(double volt) const { ///< VA
+        double power = differences[curve_samples - 1];
+        for (std::size_t j = curve_samples - 1; j-- > 0;)
+            power = power * (volt - volts[j]) + differences[j];
+        return power;
+    }
+};
+
+/// The current at one voltage, near or between the samples.
 double sample(const Curve& curve, double volts);
+
+/// Where a label came from.
+struct Origin {
+    int first = -1;
+    int second = -1;
+    int node = -1;  ///< of the run, when a cable was put in front
+    int cable = -1; ///< which
+};
 
 struct Label {
     double cost = 0;  ///< of the open lengths, spools counted at their price by length
@@ -42,16 +63,9 @@ struct Label {
     Curve curve;       ///< current, never above the true one in a relaxed search
     Curve most;        ///< current, never below the true one; kept only where upper limits matter
     int thickness = 0; ///< rank of the thickest chosen cable at this point
-    int origin = -1;   ///< where it came from, for the cables chosen
+    int origin = -1;   ///< index of where it came from, for the cables chosen
+    Origin made;       ///< where it came from, until it is known to be kept
     bool exact = true; ///< no other label was merged into it or into what it came from
-};
-
-/// Where a label came from.
-struct Origin {
-    int first = -1;
-    int second = -1;
-    int node = -1;  ///< of the run, when a cable was put in front
-    int cable = -1; ///< which
 };
 
 /// What holds for all labels of one search.
@@ -59,10 +73,11 @@ struct LabelFrame {
     double floor = 0;           ///< volts below which no lamp of the run works
     double top = 0;             ///< highest volts at the head of the run
     bool two_sided = false;     ///< upper limits can bind: less current is not always better
+    bool strict_volts = false;  ///< and then only labels of the same current stand for each other
     bool strict_spools = false; ///< dominance looks at the metres of each spooled cable
-    double tolerance = 0;       ///< of currents taken as equal when labels are compared, relative
-    bool relax = false;         ///< a label takes over the better current of those it displaces
-    std::size_t cap = 4000;     ///< labels kept at one point
+    double tolerance = 0;   ///< when labels are compared: of currents, and of volts as a share of the span
+    bool relax = false;     ///< a label takes over the better current of those it displaces
+    std::size_t cap = 4000; ///< labels kept at one point
     double cost_limit = std::numeric_limits<double>::infinity(); ///< of a label plus the least of the rest
 };
 
@@ -78,8 +93,18 @@ bool add_lamp(Label& label, const LampLoad& lamp, const LabelFrame& frame);
 /// Two labels at one point. False when no voltage suits both.
 bool join(const Label& a, const Label& b, const LabelFrame& frame, Label& out);
 
+/// A cable about to be put in front of a label.
+struct Front {
+    double ohms = 0; ///< out and back
+    double ampacity = 0;
+    double amps_at_high = 0; ///< what the label draws at most at its highest volts: of `amps_at_high`
+};
+
+/// Most amperes a label draws at its highest volts, and no more than `most`; 0 when nothing limits the volts.
+double amps_at_high(const Label& label, double most, const LabelFrame& frame);
+
 /// Puts a cable in front. False when it cannot carry the current at any voltage.
-bool put_cable_in_front(Label& label, double ohms, double ampacity, const LabelFrame& frame);
+bool put_cable_in_front(Label& label, const Front& front, const LabelFrame& frame);
 
 /// What a sifting of labels took.
 struct Sifting {
@@ -87,7 +112,7 @@ struct Sifting {
     std::size_t comparisons = 0; ///< of one label with another
 };
 
-/// Removes every label that another one makes superfluous; leaves the rest by ascending cost.
-Sifting keep_undominated(std::vector<Label>& labels, const LabelFrame& frame);
+/// Keeps those labels that no other one makes superfluous, by ascending cost.
+Sifting keep_undominated(const std::vector<Label>& labels, const LabelFrame& frame, std::vector<Label>& kept);
 
 } // namespace rillwatt::sizing

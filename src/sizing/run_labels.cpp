@@ -17,7 +17,8 @@ class Tree {
     Tree(const SizeProblem& problem, const RunProblem& run, const RunSearch& search,
          std::vector<int> candidates, RunLabels& found, Effort& effort)
         : problem_(problem), run_(run), search_(search), frame_(search.frame),
-          candidates_(std::move(candidates)), found_(found), effort_(effort), points_(run.nodes.size() + 1) {}
+          candidates_(std::move(candidates)), found_(found), effort_(effort), grown_(),
+          points_(run.nodes.size() + 1) {}
 
     void search() {
         bound_rest();
@@ -32,7 +33,7 @@ class Tree {
         std::vector<Label>& head = points_.back();
         if (!head_used_) head.push_back(idle_label(frame_));
         found_.labels.insert(found_.labels.end(), head.begin(), head.end());
-        if (search_.record != nullptr) search_.record->close(problem_, run_, candidates_);
+        if (search_.record != nullptr) search_.record->close(problem_, run_, candidates_, search_.supplies);
     }
 
   private:
@@ -40,14 +41,10 @@ class Tree {
     void bound_volts();
     bool finish(std::size_t i);
     std::vector<Label> with_cables(std::size_t i, const std::vector<Label>& below);
-    void put(std::size_t i, int cable, Label label, std::vector<Label>& out);
+    void put(std::size_t i, int cable, const Label& below, double amps_at_high);
     void connect(std::size_t point, std::vector<Label>&& labels);
-    bool hopeless(std::size_t i, const Label& label) const;
-    void sift(std::vector<Label>& labels);
-    int remember(Origin origin) {
-        found_.origins.push_back(origin);
-        return static_cast<int>(found_.origins.size()) - 1;
-    }
+    bool hopeless(std::size_t i, double cost, double low) const;
+    std::vector<Label> sifted(const std::vector<Label>& labels);
 
     const SizeProblem& problem_;
     const RunProblem& run_;
@@ -56,11 +53,13 @@ class Tree {
     std::vector<int> candidates_;
     RunLabels& found_;
     Effort& effort_;
+    std::vector<Label> grown_;               ///< at one point, before it is sifted
     std::vector<std::vector<Label>> points_; ///< labels at each node's point; last: the head
     std::vector<bool> used_ = std::vector<bool>(run_.nodes.size(), false);
     bool head_used_ = false;
-    std::vector<double> rest_;      ///< least cost of the open lengths outside each node's subtree
-    std::vector<double> top_volts_; ///< highest volts at each node's feed point
+    std::vector<double> rest_; ///< least cost of the open lengths outside each node's subtree
+    std::vector<double> most_amps_ = most_amps(run_); ///< through each length
+    std::vector<double> top_volts_;                   ///< highest volts at each node's feed point
 };
 
 void Tree::bound_rest() {
@@ -112,19 +111,26 @@ void Tree::bound_volts() {
     }
 }
 
-bool Tree::hopeless(std::size_t i, const Label& label) const {
-    if (label.low > top_volts_[i] + 1e-8) return true;
-    const double rest = search_.corridor == nullptr ? 0 : search_.corridor->rest(i, label.low);
-    return label.cost + std::max(rest_[i], rest) > frame_.cost_limit;
+bool Tree::hopeless(std::size_t i, double cost, double low) const {
+    if (low > top_volts_[i] + 1e-8) return true;
+    const double rest = search_.corridor == nullptr ? 0 : search_.corridor->rest(i, low);
+    return cost + std::max(rest_[i], rest) > frame_.cost_limit;
 }
 
-/// A point that took a wider tolerance to stay within the cap warns the next one, which starts near it.
-void Tree::sift(std::vector<Label>& labels) {
+/// Leaves the labels worth keeping and writes down where they came from. A point that took a wider tolerance
+/// to stay within the cap warns the next one, which starts near it.
+std::vector<Label> Tree::sifted(const std::vector<Label>& labels) {
     constexpr std::size_t comparisons_per_step = 16;
-    const Sifting sifting = keep_undominated(labels, frame_);
+    std::vector<Label> kept;
+    const Sifting sifting = keep_undominated(labels, frame_, kept);
     effort_.spend(sifting.comparisons / comparisons_per_step);
-    if (frame_.relax && sifting.tolerance > frame_.tolerance)
+    if (sifting.tolerance > frame_.tolerance)
         frame_.tolerance = std::max(frame_.tolerance, sifting.tolerance / 4);
+    for (Label& label : kept) {
+        label.origin = static_cast<int>(found_.origins.size());
+        found_.origins.push_back(label.made);
+    }
+    return kept;
 }
 
 /// Joins what has been found at a point with more that hangs there.
@@ -139,51 +145,57 @@ void Tree::connect(std::size_t point, std::vector<Label>&& labels) {
         here = std::move(labels);
         return;
     }
-    std::vector<Label> joined;
+    grown_.clear();
     for (const Label& a : here)
         for (const Label& b : labels) {
             Label both;
             if (a.cost + b.cost > frame_.cost_limit || !join(a, b, frame_, both)) continue;
-            both.origin = remember({a.origin, b.origin, -1, -1});
-            joined.push_back(both);
+            both.made = {a.origin, b.origin, -1, -1};
+            grown_.push_back(both);
         }
     effort_.spend(here.size() * labels.size());
-    sift(joined);
-    here = std::move(joined);
+    here = sifted(grown_);
 }
 
-void Tree::put(std::size_t i, int c, Label label, std::vector<Label>& out) {
+/// Puts cable c in front of a label, unless what comes of it is hopeless; a look at the lowest volts often
+/// tells beforehand.
+void Tree::put(std::size_t i, int c, const Label& below, double amps_at_high) {
     const RunNode& node = run_.nodes[i];
     const Cable& cable = cable_at(problem_, c);
-    if (!put_cable_in_front(label, cable.ohms_per_metre * node.metres, cable.ampacity, frame_)) return;
+    const double ohms = cable.ohms_per_metre * node.metres;
+    const double cost = node.typed < 0 ? below.cost + cable.price * node.metres : below.cost;
+    const double low = below.low + ohms * below.curve.amps[0];
+    if (hopeless(i, cost, low)) return;
+    Label label = below;
+    if (!put_cable_in_front(label, {ohms, cable.ampacity, amps_at_high}, frame_)) return;
+    label.cost = cost;
+    label.thickness = 0;
     if (node.typed < 0) {
-        label.cost += cable.price * node.metres;
         if (cable.spool < 0)
             label.plain += cable.price * node.metres;
         else if (at(cable.spool) < spool_slots)
             label.spooled[at(cable.spool)] += node.metres;
         label.thickness = search_.per_length && !search_.any_order ? cable.thickness : 0;
-    } else {
-        label.thickness = 0;
     }
-    if (hopeless(i, label)) return;
-    label.origin = remember({label.origin, -1, static_cast<int>(i), c});
-    out.push_back(label);
+    if (label.low > low && hopeless(i, label.cost, label.low)) return;
+    label.made = {below.origin, -1, static_cast<int>(i), c};
+    grown_.push_back(label);
 }
 
 std::vector<Label> Tree::with_cables(std::size_t i, const std::vector<Label>& below) {
-    std::vector<Label> above;
     const RunNode& node = run_.nodes[i];
+    grown_.clear();
     for (const Label& label : below) {
+        const double high = amps_at_high(label, most_amps_[i], frame_);
         if (node.typed >= 0) {
-            put(i, node.typed, label, above);
+            put(i, node.typed, label, high);
             continue;
         }
         for (const int c : candidates_)
-            if (cable_at(problem_, c).thickness >= label.thickness) put(i, c, label, above);
+            if (cable_at(problem_, c).thickness >= label.thickness) put(i, c, label, high);
     }
-    effort_.spend(below.size() * (node.typed >= 0 ? 1 : candidates_.size()));
-    return above;
+    effort_.spend(grown_.size() + below.size());
+    return sifted(grown_);
 }
 
 /// Everything below node i is joined at its point: adds its lamp, puts its cable in front and hands the
@@ -196,7 +208,6 @@ bool Tree::finish(std::size_t i) {
     if (node.lamp) std::erase_if(here, [&](Label& label) { return !add_lamp(label, *node.lamp, frame_); });
     if (search_.record != nullptr) search_.record->record_draw(i, here);
     std::vector<Label> above = with_cables(i, here);
-    sift(above);
     if (search_.record != nullptr) search_.record->record_reach(i, above);
     if (above.empty()) return false;
     const std::size_t point = node.parent < 0 ? run_.nodes.size() : at(node.parent);
@@ -231,12 +242,11 @@ std::vector<int> RunLabels::cables_of(const RunProblem& run, const Label& label)
     return cables;
 }
 
-void frame_run(const SizeProblem& problem, const TransformerProblem& transformer, const RunProblem& run,
-               LabelFrame& frame) {
+void frame_run(const SizeProblem& problem, const RunProblem& run, RunSearch& search) {
+    LabelFrame& frame = search.frame;
     frame.top = 0;
-    for (const Model& model : transformer.models)
-        for (const double tap : taps_for(model, run))
-            frame.top = std::max(frame.top, tap * model.supply_ratio);
+    for (const Supply& supply : search.supplies)
+        frame.top = std::max(frame.top, supply.volts);
     frame.floor = frame.top / 2;
     frame.two_sided = false;
     bool first = true;

@@ -4,6 +4,7 @@
 #include "effort.hpp"
 #include "labels.hpp"
 #include "problem.hpp"
+#include "supply.hpp"
 #include <vector>
 
 namespace rillwatt::sizing {
@@ -22,14 +23,14 @@ struct RunLabels {
 struct RunSearch {
     bool per_length = false;
     bool any_order = false;
+    std::vector<Supply> supplies;       ///< what may feed the run
     LabelFrame frame;                   ///< `floor`, `top` and `two_sided` are filled by `frame_run`
     const Corridor* corridor = nullptr; ///< of an earlier relaxed search of the run
     Corridor* record = nullptr; ///< to be filled by this search, a relaxed one with a cable for each length
 };
 
-/// Sets the voltages between which a run is searched.
-void frame_run(const SizeProblem& problem, const TransformerProblem& transformer, const RunProblem& run,
-               LabelFrame& frame);
+/// Sets the voltages between which a run is searched, from its supplies and lamps.
+void frame_run(const SizeProblem& problem, const RunProblem& run, RunSearch& search);
 
 /// Label-setting from the lamps to the head of a run.
 RunLabels search_run(const SizeProblem& problem, const RunProblem& run, const RunSearch& search,

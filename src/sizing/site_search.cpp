@@ -1,5 +1,6 @@
 #include "site_search.hpp"
 
+#include "side_by_side.hpp"
 #include "spooled_site.hpp"
 #include <algorithm>
 #include <cmath>
@@ -11,34 +12,27 @@ namespace {
 constexpr double infinity = std::numeric_limits<double>::infinity();
 constexpr std::size_t unlimited = std::numeric_limits<std::size_t>::max();
 constexpr std::size_t least_effort = 4'000'000;
-constexpr std::size_t effort_per_length = 600;
+constexpr std::size_t full_effort_lengths = 1000; ///< so many are searched thoroughly
+constexpr std::size_t full_effort = 10'500;       ///< for each of them
+constexpr std::size_t further_effort = 3'400;     ///< for each length beyond
 
-bool all_settled(const std::vector<TransformerSizing>& sizings) {
-    return std::all_of(sizings.begin(), sizings.end(), [](const auto& sizing) { return sizing.settled(); });
-}
-
-/// Passes over all transformers until each is settled. Every pass shares what effort is left evenly among
-/// those that still need it.
-void settle(std::vector<TransformerSizing>& sizings, std::size_t limit, const SizeOptions& options,
-            Effort& effort) {
-    for (bool more = true; more && !all_settled(sizings);) {
-        more = false;
-        std::size_t waiting = static_cast<std::size_t>(std::count_if(
-            sizings.begin(), sizings.end(), [](const auto& sizing) { return !sizing.settled(); }));
-        for (TransformerSizing& sizing : sizings) {
-            if (sizing.settled() || (effort.spent() && sizing.started())) continue;
-            if (!sizing.started()) {
-                Effort first(unlimited, options.out_of_time);
-                more = sizing.improve(first) || more;
-                effort.spend(first.used());
-                --waiting;
-                continue;
-            }
-            Effort share((limit - std::min(limit, effort.used())) / waiting--, options.out_of_time);
-            more = sizing.improve(share) || more;
-            effort.spend(share.used());
-        }
-    }
+/// One pass over the transformers that are not settled, with an even part of the effort left for each. The
+/// first pass is made whatever it takes.
+bool make_pass(std::vector<TransformerSizing>& sizings, std::size_t limit, const SizeOptions& options,
+               Effort& effort) {
+    std::vector<TransformerSizing*> waiting;
+    for (TransformerSizing& sizing : sizings)
+        if (!sizing.settled() && (!sizing.started() || !effort.spent())) waiting.push_back(&sizing);
+    if (waiting.empty()) return false;
+    const std::size_t left = (limit - std::min(limit, effort.used())) / waiting.size();
+    std::vector<Effort> shares;
+    for (const TransformerSizing* sizing : waiting)
+        shares.emplace_back(sizing->started() ? left : unlimited, options.out_of_time);
+    std::vector<char> moved(waiting.size(), 0);
+    side_by_side(waiting.size(), [&](std::size_t i) { moved[i] = waiting[i]->improve(shares[i]) ? 1 : 0; });
+    for (const Effort& share : shares)
+        effort.spend(share.used());
+    return std::find(moved.begin(), moved.end(), 1) != moved.end();
 }
 
 } // namespace
@@ -73,7 +67,8 @@ std::size_t usual_effort(const SizeProblem& problem) {
     for (const TransformerProblem& transformer : problem.transformers)
         for (const RunProblem& run : transformer.runs)
             lengths += run.nodes.size();
-    return std::max(least_effort, effort_per_length * lengths);
+    const std::size_t full = std::min(lengths, full_effort_lengths);
+    return std::max(least_effort, full_effort * full + further_effort * (lengths - full));
 }
 
 SiteAnswer search_site(const SizeProblem& problem, Effort& effort) {
@@ -86,7 +81,8 @@ SiteAnswer search_site(const SizeProblem& problem, Effort& effort) {
             return problem.cables[static_cast<std::size_t>(candidate)].spool >= 0;
         });
     const std::size_t limit = spooled ? effort.limit() / 2 : effort.limit();
-    settle(sizings, limit, problem.options, effort);
+    while (make_pass(sizings, limit, problem.options, effort)) {
+    }
     SiteAnswer answer;
     answer.bound = problem.typed_cost +
                    spool_cost(problem, spool_tables(problem), std::vector<double>(problem.spools.size(), 0));

@@ -2,6 +2,7 @@
 
 #include "rillwatt/check/limits.hpp"
 
+#include "supply.hpp"
 #include <algorithm>
 #include <cmath>
 
@@ -16,15 +17,6 @@ constexpr int sag_steps = 60;
 constexpr double infinity = std::numeric_limits<double>::infinity();
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
-
-/// Least sag at which the load `sag * (s - sag) * VA / g` keeps the loading limit.
-double least_sag_for(const Model& model, double loading) {
-    const double ratio = model.supply_ratio;
-    const double regulation = model.type->regulation;
-    if (regulation <= 0) return ratio;
-    const double inside = ratio * ratio - 4 * (loading + limit_slack) * regulation;
-    return inside <= 0 ? ratio / 2 : (ratio + std::sqrt(inside)) / 2;
-}
 
 double grid_sag(const ModelOptions& set, double ratio, std::size_t k) {
     return set.least_sag + (ratio - set.least_sag) * static_cast<double>(k) / (grid_points - 1);
@@ -59,6 +51,13 @@ bool TransformerSearch::Later::operator()(const State& a, const State& b) const 
 TransformerSearch::TransformerSearch(const SizeProblem& problem, const TransformerProblem& transformer,
                                      const std::vector<RunLabels>& runs, Effort& effort)
     : problem_(problem), transformer_(transformer), runs_(runs), effort_(effort) {
+    for (const RunLabels& run : runs_) {
+        powers_.emplace_back();
+        for (const Label& label : run.labels)
+            powers_.back().emplace_back(label.curve);
+    }
+    for (const RunProblem& run : transformer_.runs)
+        most_amps_.push_back(most_amps_at_head(run));
     for (std::size_t m = 0; m < transformer_.models.size(); ++m)
         add_model(static_cast<int>(m));
 }
@@ -84,7 +83,7 @@ bool TransformerSearch::add_options(ModelOptions& set, std::size_t run) const {
     const Model& model = transformer_.models[at(set.model)];
     const double ratio = model.supply_ratio;
     const double limit = model.type->secondary_limit.value() + limit_slack;
-    std::vector<double> taps = taps_for(model, transformer_.runs[run]);
+    std::vector<double> taps = bearable_taps(problem_, model, transformer_.runs[run]);
     std::sort(taps.rbegin(), taps.rend());
     std::vector<RunOption>& options = set.options[run];
     const std::vector<Label>& labels = runs_[run].labels;
@@ -131,9 +130,10 @@ void TransformerSearch::tabulate(ModelOptions& set) const {
 
 void TransformerSearch::add_model(int model) {
     const Model& entry = transformer_.models[at(model)];
+    if (!carries(entry, least_lamp_va(transformer_), problem_.options.loading)) return;
     ModelOptions set;
     set.model = model;
-    set.least_sag = least_sag_for(entry, problem_.options.loading);
+    set.least_sag = sag_at_limit(entry, problem_.options.loading);
     set.options.resize(transformer_.runs.size());
     for (std::size_t r = 0; r < transformer_.runs.size(); ++r)
         if (!add_options(set, r)) return;
@@ -148,7 +148,7 @@ void TransformerSearch::add_model(int model) {
 
 double TransformerSearch::share(const ModelOptions& /*set*/, std::size_t run, const RunOption& option,
                                 double sag) const {
-    return option.tap * sample(runs_[run].labels[at(option.label)].curve, option.tap * sag);
+    return powers_[run][at(option.label)].at(option.tap * sag) / sag;
 }
 
 /// Greatest sag a completion of the chosen options can have: from above, on the least shares there are.
@@ -185,7 +185,8 @@ double TransformerSearch::lowest_sag(const ModelOptions& set, const std::vector<
         double sum = 0;
         for (std::size_t r = 0; r < set.options.size(); ++r) {
             const RunOption& option = set.options[r][at(chosen[r])];
-            sum += option.tap * sample(runs_[r].labels[at(option.label)].most, option.tap * sag);
+            const double amps = sample(runs_[r].labels[at(option.label)].most, option.tap * sag);
+            sum += option.tap * std::min(amps, most_amps_[r]);
         }
         const double next = model.supply_ratio - pull * sum;
         if (std::abs(next - sag) < 1e-13) return next;

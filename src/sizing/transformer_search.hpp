@@ -96,6 +96,8 @@ class TransformerSearch final : public CandidateSource {
     const TransformerProblem& transformer_;
     const std::vector<RunLabels>& runs_;
     Effort& effort_;
+    std::vector<std::vector<CurvePower>> powers_; ///< of each run's labels
+    std::vector<double> most_amps_;               ///< of each run
     std::vector<ModelOptions> models_;
     std::vector<Step> trail_;
     std::priority_queue<State, std::vector<State>, Later> open_;

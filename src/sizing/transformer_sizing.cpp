@@ -1,6 +1,7 @@
 #include "transformer_sizing.hpp"
 
 #include "meshed_search.hpp"
+#include "supply.hpp"
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -12,22 +13,23 @@ namespace {
 
 constexpr double infinity = std::numeric_limits<double>::infinity();
 constexpr double cost_rounding = 1e-9;
-constexpr double no_comparison = 1; ///< a tolerance at which currents are not compared
+constexpr std::size_t all_labels = 1'000'000; ///< more than a point ever has
 
-/// What a pass is for and how finely it compares currents.
+/// What a pass is for and how many labels it keeps at a point.
 struct Pass {
     bool bounds;
-    double tolerance;
+    std::size_t cap;
 };
-constexpr std::array<Pass, 7> passes = {{{false, no_comparison},
-                                         {true, no_comparison},
-                                         {false, 1e-3},
-                                         {true, 1e-3},
-                                         {false, 1e-4},
-                                         {true, 1e-4},
-                                         {true, 0}}};
-constexpr std::size_t quick_cap = 100; ///< labels kept at a point in the first pass
-constexpr std::size_t bound_cap = 800; ///< and while bounding
+constexpr std::array<Pass, 9> passes = {{{false, 30},
+                                         {true, 60},
+                                         {false, 60},
+                                         {true, 150},
+                                         {false, 150},
+                                         {true, 600},
+                                         {false, 1200},
+                                         {true, 4000},
+                                         {true, all_labels}}};
+constexpr std::size_t spool_cap = 800; ///< labels kept at a point before whole spools are looked at
 constexpr int tries_per_pass = 40;     ///< candidates put before the solver once the bound is known
 
 } // namespace
@@ -38,74 +40,23 @@ TransformerSizing::TransformerSizing(const SizeProblem& problem, const Transform
     corridors_.resize(transformer_.runs.size());
     for (const RunProblem& run : transformer_.runs) {
         least_.push_back(least_cost(problem_, run));
+        supplies_.push_back(supplies_of(problem_, transformer_, run));
         bound_ += least_.back();
     }
 }
 
-/// A transformer with one of its models.
-struct TransformerSizing::OneModel {
-    OneModel(const SizeProblem& site, const TransformerProblem& all, std::size_t index)
-        : model(static_cast<int>(index)), problem(all) {
-        problem.models = {all.models[index]};
-        sizing = std::make_unique<TransformerSizing>(site, problem);
-    }
-
-    int model;
-    TransformerProblem problem;
-    std::unique_ptr<TransformerSizing> sizing;
-};
-
-TransformerSizing::TransformerSizing(TransformerSizing&&) noexcept = default;
-TransformerSizing::~TransformerSizing() = default;
-
-/// Models that the bounds so far do not exclude.
-void TransformerSizing::part_models() {
-    for (std::size_t m = 0; m < transformer_.models.size(); ++m) {
-        const double least =
-            transformer_.models[m].price + std::accumulate(least_.begin(), least_.end(), 0.0);
-        if (least >= cost_ - cost_rounding) continue;
-        models_.push_back(std::make_unique<OneModel>(problem_, transformer_, m));
-        models_.back()->sizing->pass_ = 1;
-        models_.back()->sizing->bound_ = least;
-        models_.back()->sizing->least_ = least_;
-    }
-}
-
-void TransformerSizing::improve_each_model(Effort& effort) {
-    double bound = cost_;
-    std::size_t waiting = models_.size();
-    for (const auto& one : models_) {
-        TransformerSizing& sizing = *one->sizing;
-        Effort share = effort.share(waiting--);
-        if (sizing.bound_ >= cost_ - cost_rounding) sizing.settled_ = true;
-        sizing.cost_ = std::min(sizing.cost_, cost_);
-        sizing.improve(share);
-        effort.spend(share.used());
-        if (sizing.best_ && sizing.cost_ < cost_ - cost_rounding) {
-            best_ = sizing.best_;
-            best_->model = one->model;
-            cost_ = sizing.cost_;
-        }
-        bound = std::min(bound, sizing.bound_);
-    }
-    bound_ = std::max(bound_, std::min(bound, cost_));
-    settled_ = bound_ >= cost_ - cost_rounding;
-}
-
+/// Of the models that can carry the lamps; infinite when none can.
 double TransformerSizing::least_price() const {
-    double least = infinity;
+    const double va = least_lamp_va(transformer_);
     for (const Model& model : transformer_.models)
-        least = std::min(least, model.price);
-    return least;
+        if (carries(model, va, problem_.options.loading)) return model.price;
+    return infinity;
 }
 
 /// Searches one run. A relaxed search with a cable for each length leaves behind a better least cost of the
 /// run and the corridor for the next one.
-void TransformerSizing::search_one_run(std::size_t r, RunSearch search, Effort& effort) {
+void TransformerSizing::search_one_run(std::size_t r, RunSearch& search, Effort& effort) {
     const RunProblem& run = transformer_.runs[r];
-    search.per_length = problem_.options.per_length;
-    search.any_order = problem_.options.any_order;
-    frame_run(problem_, transformer_, run, search.frame);
     const bool leads = search.frame.relax && search.per_length;
     std::optional<Corridor> record;
     if (leads) record.emplace(run.nodes.size(), search.frame.floor, search.frame.top);
@@ -118,27 +69,49 @@ void TransformerSizing::search_one_run(std::size_t r, RunSearch search, Effort& 
     corridors_[r] = std::move(record);
 }
 
+/// The searches of the runs, without the models that are too dear for the limit. Where upper limits can bind
+/// in one run, the greatest currents of all of them count, since they share the transformer.
+std::vector<RunSearch> TransformerSizing::framed(const RunSearch& how, double limit) const {
+    const double least = std::accumulate(least_.begin(), least_.end(), 0.0);
+    std::vector<RunSearch> searches;
+    bool two_sided = false;
+    for (std::size_t r = 0; r < transformer_.runs.size(); ++r) {
+        RunSearch search = how;
+        search.any_order = problem_.options.any_order;
+        search.supplies = supplies_[r];
+        std::erase_if(search.supplies,
+                      [&](const Supply& supply) { return supply.price + least > limit + cost_rounding; });
+        frame_run(problem_, transformer_.runs[r], search);
+        two_sided = two_sided || search.frame.two_sided;
+        searches.push_back(std::move(search));
+    }
+    for (RunSearch& search : searches)
+        search.frame.two_sided = two_sided;
+    return searches;
+}
+
 void TransformerSizing::search_runs(const RunSearch& how, double limit, Effort& effort) {
+    std::vector<RunSearch> searches = framed(how, limit);
     runs_.clear();
     for (std::size_t r = 0; r < transformer_.runs.size(); ++r) {
         const double others = least_price() + std::accumulate(least_.begin(), least_.end(), 0.0) - least_[r];
-        RunSearch search = how;
-        search.frame.cost_limit = limit - others + cost_rounding;
-        search_one_run(r, search, effort);
+        searches[r].frame.cost_limit = limit - others + cost_rounding;
+        search_one_run(r, searches[r], effort);
     }
 }
 
 std::unique_ptr<CandidateSource> TransformerSizing::source(double limit, bool strict_spools, Effort& effort) {
     if (transformer_.meshed) return std::make_unique<MeshedSearch>(problem_, transformer_, effort);
     RunSearch how;
+    how.per_length = problem_.options.per_length;
     how.frame.relax = true;
-    how.frame.cap = bound_cap;
-    if (problem_.options.per_length) { // corridors so far were drawn for a tighter limit
+    if (how.per_length) { // corridors so far were drawn for a tighter limit
         corridors_.assign(corridors_.size(), std::nullopt);
-        how.frame.tolerance = no_comparison;
+        how.frame.cap = spool_cap;
         search_runs(how, limit, effort);
-        how.frame.tolerance = 0;
     }
+    how.frame.cap = all_labels;
+    how.frame.strict_volts = true;
     how.frame.strict_spools = strict_spools;
     search_runs(how, limit, effort);
     return std::make_unique<TransformerSearch>(problem_, transformer_, runs_, effort);
@@ -153,10 +126,20 @@ bool TransformerSizing::take_if_it_holds(const Candidate& candidate) {
     return true;
 }
 
-void TransformerSizing::look_for_choice(double tolerance, Effort& effort) {
+/// One cable for each run is quickly chosen, and all lengths of a run may have the same.
+void TransformerSizing::start_from_one_cable_per_run(Effort& effort) {
+    search_runs(RunSearch{}, cost_, effort);
+    TransformerSearch search(problem_, transformer_, runs_, effort);
+    for (int tries = 0; tries < tries_per_pass; ++tries) {
+        const auto candidate = search.next();
+        if (!candidate || take_if_it_holds(*candidate)) return;
+    }
+}
+
+void TransformerSizing::look_for_choice(std::size_t cap, Effort& effort) {
     RunSearch how;
-    how.frame.tolerance = tolerance;
-    how.frame.cap = tolerance < no_comparison ? bound_cap : quick_cap;
+    how.per_length = true;
+    how.frame.cap = cap;
     search_runs(how, cost_, effort);
     TransformerSearch search(problem_, transformer_, runs_, effort);
     for (int tries = 0; tries < tries_per_pass; ++tries) {
@@ -165,11 +148,12 @@ void TransformerSizing::look_for_choice(double tolerance, Effort& effort) {
     }
 }
 
-void TransformerSizing::raise_bound(double tolerance, Effort& effort) {
+void TransformerSizing::raise_bound(std::size_t cap, Effort& effort) {
     RunSearch how;
+    how.per_length = problem_.options.per_length;
     how.frame.relax = true;
-    how.frame.tolerance = tolerance;
-    how.frame.cap = bound_cap;
+    how.frame.cap = cap;
+    how.frame.strict_volts = cap == all_labels;
     std::unique_ptr<CandidateSource> search;
     if (transformer_.meshed) {
         search = std::make_unique<MeshedSearch>(problem_, transformer_, effort);
@@ -196,20 +180,13 @@ bool TransformerSizing::improve(Effort& effort) {
     if (settled_ || pass_ >= passes.size()) return false;
     const bool one_pass = transformer_.meshed || !problem_.options.per_length;
     if (one_pass) pass_ = passes.size() - 1;
+    if (pass_ == 0) start_from_one_cable_per_run(effort);
     const Pass& pass = passes[pass_++];
-    if (!models_.empty()) {
-        improve_each_model(effort);
-        return true;
-    }
     if (pass.bounds)
-        raise_bound(pass.tolerance, effort);
+        raise_bound(pass.cap, effort);
     else
-        look_for_choice(pass.tolerance, effort);
+        look_for_choice(pass.cap, effort);
     if (bound_ == infinity) settled_ = true;
-    if (!one_pass && pass.bounds && !settled_ && transformer_.models.size() > 1) {
-        pass_ = 1; // the first bound, now for each model
-        part_models();
-    }
     return true;
 }
 

@@ -5,9 +5,10 @@
 
 #include <fmt/format.h>
 
-#include "large_garden.hpp"
+#include "sizing/large_garden.hpp"
 #include "sizing/milp.hpp"
 #include <chrono>
+#include <cstdio>
 
 using namespace rillwatt;
 
@@ -29,8 +30,9 @@ Timed size_timed(const test::Garden& garden, const SizeOptions& options) {
 void print_site(const char* what, const test::Garden& garden, const SizeOptions& options) {
     const Timed timed = size_timed(garden, options);
     const SizeResult& result = timed.result;
-    fmt::print("{:<44} {:>10} {:>10.2f} {:>9.4f} % {:>8.3f} s {:>9}\n", what, size_status_name(result.status),
+    fmt::print("{:<54} {:>10} {:>10.2f} {:>9.4f} % {:>8.3f} s {:>9}\n", what, size_status_name(result.status),
                result.cost ? result.cost->value() : 0, result.gap() * 100, timed.seconds, result.steps);
+    std::fflush(stdout);
 }
 
 void print_against_program(int lengths, unsigned seed) {
@@ -53,7 +55,7 @@ void print_against_program(int lengths, unsigned seed) {
 } // namespace
 
 int main() {
-    fmt::print("{:<44} {:>10} {:>10} {:>11} {:>10} {:>9}\n", "garden", "status", "cost", "gap", "time",
+    fmt::print("{:<54} {:>10} {:>10} {:>11} {:>10} {:>9}\n", "garden", "status", "cost", "gap", "time",
                "steps");
     SizeOptions per_run;
     SizeOptions per_length;
@@ -65,9 +67,13 @@ int main() {
     for (unsigned seed = 1; seed <= 3; ++seed)
         print_site("1,000 lamps, 20 transformers, per length", test::large_garden(1000, 20, seed),
                    per_length);
+    print_site("1,000 lamps in chains, 10 transformers, per length", test::chained_garden(10, 4, 25),
+               per_length);
     print_site("1,000 lamps, 1 transformer, per length", test::large_garden(1000, 1, 1), per_length);
     print_site("10,000 lamps, 200 transformers, per length", test::large_garden(10000, 200, 1), per_length);
     print_site("10,000 lamps, 200 transformers, per run", test::large_garden(10000, 200, 1), per_run);
+    print_site("10,000 lamps in chains, 100 transformers, per length", test::chained_garden(100, 4, 25),
+               per_length);
     print_site("10,000 lamps, 1 transformer, per length", test::large_garden(10000, 1, 1), per_length);
     for (const int lengths : {50, 100, 200})
         for (unsigned seed = 1; seed <= 3; ++seed)

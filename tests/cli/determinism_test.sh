@@ -1,5 +1,6 @@
 #!/usr/bin/env bash
-# Same input, same bytes: whatever the locale, the time zone, the folder the program is run from, and however often.
+# Same input, same bytes: whatever the locale, the time zone, the folder the program is run from, the number of
+# processors, and however often.
 # usage: determinism_test.sh PROGRAM SOURCE_TREE
 set -u
 program=$1
@@ -15,6 +16,7 @@ everything() { # everything a garden's user may look at, in one stream
   "$program" check "$site" --format json
   "$program" light "$site" --format json
   "$program" size "$site" --all --format json
+  "$program" size "$site" --all --per-length --format json
   "$program" headroom "$site" --format json
   "$program" circuits "$site"
   "$program" plan "$site"
@@ -28,6 +30,8 @@ everything "$work/first" > "$work/first.out" 2>/dev/null
 [ -s "$work/first/report.html" ] || fail "no report to compare"
 export LC_ALL=de_DE.UTF-8 LANG=de_DE.UTF-8 TZ=Pacific/Kiritimati NO_COLOR= COLUMNS=40 TERM=xterm-256color
 cd / || exit 1
+one=$(taskset -cp $$ | sed 's/.*: *//; s/[-,].*//') # the first processor this shell may use
+taskset -cp "$one" $$ >/dev/null || fail "cannot keep to one processor"
 everything "$work/second" > "$work/second.out" 2>/dev/null
-cmp "$work/first.out" "$work/second.out" || fail "locale, time zone or folder changed the output"
+cmp "$work/first.out" "$work/second.out" || fail "locale, time zone, folder or processors changed the output"
 echo "$(wc -c < "$work/first.out") bytes, twice the same"

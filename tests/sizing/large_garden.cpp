@@ -131,4 +131,36 @@ Garden large_garden(int lamps, int transformers, unsigned seed) {
     return garden;
 }
 
+Garden chained_garden(int transformers, int runs, int lamps) {
+    Garden garden;
+    add_catalog(garden);
+    add_models(garden, 0);
+    TransformerType high = garden.catalog.transformers.at("mag-600");
+    high.id = "mag-600-high";
+    high.price = Money(440);
+    for (const double tap : {16.0, 17.0, 18.0})
+        high.taps.push_back(Volts(tap));
+    garden.catalog.transformers[high.id] = high;
+    garden.catalog.fixtures["lamp1"].window_low = Volts(9);
+    int planted = 0;
+    for (int t = 0; t < transformers; ++t) {
+        Transformer transformer;
+        transformer.id = fmt::format("T{}", t);
+        garden.site.transformers.push_back(transformer);
+        for (int r = 0; r < runs; ++r) {
+            Run run;
+            run.id = fmt::format("T{}R{}", t, r);
+            run.from = transformer.id;
+            garden.site.runs.push_back(run);
+            std::string feed = run.id;
+            for (int k = 0; k < lamps; ++k, ++planted) {
+                const std::string id = fmt::format("{}-{}", run.id, k);
+                garden.fixture(id, feed, feet(9 + planted * 7 % 13).value(), "lamp1");
+                feed = id;
+            }
+        }
+    }
+    return garden;
+}
+
 } // namespace rillwatt::test

@@ -9,4 +9,9 @@ namespace rillwatt::test {
 /// needs.
 Garden large_garden(int lamps, int transformers, unsigned seed);
 
+/// A garden of long chains, the hardest to size with a cable for each length: `runs` of `lamps` lamps one
+/// after the other on each transformer, 9 to 21 feet apart, one kind of lamp, everything open. Its dearer
+/// transformers have taps above what a lamp may get.
+Garden chained_garden(int transformers, int runs, int lamps);
+
 } // namespace rillwatt::test

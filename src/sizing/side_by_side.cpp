@@ -1,0 +1,58 @@
+#include "side_by_side.hpp"
+
+#include <algorithm>
+#include <atomic>
+#include <exception>
+#include <mutex>
+#include <thread>
+#include <vector>
+
+namespace rillwatt::sizing {
+
+namespace {
+
+/// Hands out numbers and keeps the first exception.
+class Queue {
+  public:
+    Queue(std::size_t count, const std::function<void(std::size_t)>& work) : count_(count), work_(work) {}
+
+    void serve() {
+        for (std::size_t i = next_++; i < count_; i = next_++) {
+            try {
+                work_(i);
+            } catch (...) {
+                const std::lock_guard lock(mutex_);
+                if (!failure_) failure_ = std::current_exception();
+                next_ = count_;
+            }
+        }
+    }
+
+    void raise() const {
+        if (failure_) std::rethrow_exception(failure_);
+    }
+
+  private:
+    std::size_t count_;
+    const std::function<void(std::size_t)>& work_;
+    std::atomic<std::size_t> next_{0};
+    std::mutex mutex_;
+    std::exception_ptr failure_;
+};
+
+} // namespace
+
+void side_by_side(std::size_t count, const std::function<void(std::size_t)>& work) {
+    Queue queue(count, work);
+    const std::size_t helpers =
+        std::min<std::size_t>(std::max(1u, std::thread::hardware_concurrency()), count) - (count > 0 ? 1 : 0);
+    std::vector<std::thread> threads;
+    for (std::size_t k = 0; k < helpers; ++k)
+        threads.emplace_back([&] { queue.serve(); });
+    queue.serve();
+    for (std::thread& thread : threads)
+        thread.join();
+    queue.raise();
+}
+
+} // namespace rillwatt::sizing

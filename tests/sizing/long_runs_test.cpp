@@ -1,0 +1,60 @@
+#include "rillwatt/sizing/size.hpp"
+
+#include <catch2/catch.hpp>
+
+#include "large_garden.hpp"
+
+using namespace rillwatt;
+using rillwatt::test::Garden;
+
+namespace {
+
+SizeResult sized(const Garden& garden, const SizeOptions& options) {
+    const auto result =
+        size_site(std::make_shared<const Site>(garden.site), garden.catalog, garden.lengths(), options);
+    REQUIRE(result);
+    return *result.value;
+}
+
+SizeOptions per_length() {
+    SizeOptions options;
+    options.per_length = true;
+    return options;
+}
+
+} // namespace
+
+// T0 --+-- 0 -- 1 -- 2 -- ... -- 24
+//      +-- 0 -- 1 -- 2 -- ... -- 24
+//      +-- (four of them)
+TEST_CASE("a hundred lamps in four chains are sized length by length with proof") {
+    const SizeResult result = sized(test::chained_garden(1, 4, 25), per_length());
+    CHECK(result.status == SizeStatus::optimal);
+    CHECK(result.lower_bound->value() == result.cost->value());
+}
+
+TEST_CASE("a cable for each length never costs more than one for each run") {
+    for (unsigned seed = 1; seed <= 12; ++seed) {
+        CAPTURE(seed);
+        const Garden garden = seed <= 4 ? test::chained_garden(1, 1 + static_cast<int>(seed), 12)
+                                        : test::large_garden(60, 2, seed);
+        const SizeResult by_run = sized(garden, {});
+        const SizeResult by_length = sized(garden, per_length());
+        REQUIRE(by_run.cost);
+        REQUIRE(by_length.cost);
+        CHECK(by_length.cost->value() <= by_run.cost->value() + 1e-9);
+        CHECK(by_length.lower_bound->value() <= by_length.cost->value());
+    }
+}
+
+TEST_CASE("an effort that runs out leaves a choice that works and a bound below it") {
+    const Garden garden = test::chained_garden(2, 4, 25);
+    SizeOptions hasty = per_length();
+    hasty.effort = 1000;
+    const SizeResult result = sized(garden, hasty);
+    const SizeResult thorough = sized(garden, per_length());
+    CHECK(result.status == SizeStatus::feasible);
+    CHECK(result.lower_bound->value() <= thorough.cost->value() + 1e-9);
+    CHECK(result.cost->value() >= thorough.lower_bound->value() - 1e-9);
+    CHECK(result.gap() > 0);
+}
