@@ -8,7 +8,7 @@ namespace rillwatt::sizing {
 namespace {
 
 constexpr double infinity = std::numeric_limits<double>::infinity();
-constexpr std::size_t cells = 256;
+constexpr std::size_t cells = 1024;
 constexpr std::size_t coarse_cells = 16;
 constexpr double safety = 1 - 2e-4; ///< of a current between the two ends of a coarse cell
 

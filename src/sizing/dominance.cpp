@@ -135,7 +135,8 @@ class Sieve {
         const auto rank = static_cast<std::size_t>(label.thickness);
         if (stairs_.size() <= rank) stairs_.resize(rank + 1);
         stairs_[rank].add({label.low, top_amps, kept_.size()});
-        kept_.push_back({index, top_amps, CurvePower(label.curve), CurvePower(label.most), {}});
+        const CurvePower power(label.curve);
+        kept_.push_back({index, top_amps, power, frame_.two_sided ? CurvePower(label.most) : power, {}});
     }
 
     double amps_limit(double top_amps) const { return top_amps * (1 + tolerance_ + rounding) + rounding; }

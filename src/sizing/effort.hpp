@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
 #include <functional>
 
@@ -24,6 +25,8 @@ class Effort {
     Effort share(std::size_t among) const {
         return Effort(used_ >= limit_ ? 0 : (limit_ - used_) / among, out_of_time_);
     }
+
+    void limit_to(std::size_t most) { limit_ = std::min(limit_, most); }
 
     bool spent() const { return used_ >= limit_ || late_; }
     std::size_t limit() const { return limit_; }

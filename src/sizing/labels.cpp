@@ -81,8 +81,7 @@ void hold_near_top(Curve& curve, double low, const LabelFrame& frame) {
     if (curve.volts[curve_samples - 1] > low + (1 + widest_drift) * span) respread(curve, low, frame.top);
 }
 
-void add(Curve& curve, const Curve& other) {
-    const CurvePower power(other);
+void add(Curve& curve, const CurvePower& power) {
     for (std::size_t j = 0; j < curve_samples; ++j)
         curve.amps[j] += power.at(curve.volts[j]) / curve.volts[j];
 }
@@ -138,14 +137,16 @@ bool add_lamp(Label& label, const LampLoad& lamp, const LabelFrame& frame) {
     return !frame.two_sided || add_lamp_amps(label.most, lamp);
 }
 
-bool join(const Label& a, const Label& b, const LabelFrame& frame, Label& out) {
+bool join(const Branch& first, const Branch& second, const LabelFrame& frame, Label& out) {
+    const Label& a = *first.label;
+    const Label& b = *second.label;
     const double low = std::max(a.low, b.low);
     const double high = std::min(a.high, b.high);
     if (low > std::min(high, frame.top) + volts_rounding) return false;
-    const Label& upper = a.low >= b.low ? a : b; // its samples start where the joined ones do
-    const Label& other = a.low >= b.low ? b : a;
-    out = upper;
-    add(out.curve, other.curve);
+    const Branch& upper = a.low >= b.low ? first : second; // its samples start where the joined ones do
+    const Branch& other = a.low >= b.low ? second : first;
+    out = *upper.label;
+    add(out.curve, other.power);
     if (frame.two_sided) add(out.most, other.most);
     out.low = low;
     out.high = high;

@@ -90,8 +90,17 @@ Label idle_label(const LabelFrame& frame);
 /// Connects a lamp to the label's point. False when no voltage suits both.
 bool add_lamp(Label& label, const LampLoad& lamp, const LabelFrame& frame);
 
+/// A label about to be joined with others: its curves as polynomials.
+struct Branch {
+    const Label* label;
+    CurvePower power;
+    CurvePower most;
+
+    explicit Branch(const Label& of) : label(&of), power(of.curve), most(of.most) {}
+};
+
 /// Two labels at one point. False when no voltage suits both.
-bool join(const Label& a, const Label& b, const LabelFrame& frame, Label& out);
+bool join(const Branch& a, const Branch& b, const LabelFrame& frame, Label& out);
 
 /// A cable about to be put in front of a label.
 struct Front {

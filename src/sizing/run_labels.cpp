@@ -146,11 +146,13 @@ void Tree::connect(std::size_t point, std::vector<Label>&& labels) {
         return;
     }
     grown_.clear();
-    for (const Label& a : here)
-        for (const Label& b : labels) {
-            Label both;
-            if (a.cost + b.cost > frame_.cost_limit || !join(a, b, frame_, both)) continue;
-            both.made = {a.origin, b.origin, -1, -1};
+    const std::vector<Branch> first(here.begin(), here.end());
+    const std::vector<Branch> second(labels.begin(), labels.end());
+    Label both;
+    for (const Branch& a : first)
+        for (const Branch& b : second) {
+            if (a.label->cost + b.label->cost > frame_.cost_limit || !join(a, b, frame_, both)) continue;
+            both.made = {a.label->origin, b.label->origin, -1, -1};
             grown_.push_back(both);
         }
     effort_.spend(here.size() * labels.size());

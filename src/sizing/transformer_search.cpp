@@ -297,7 +297,7 @@ void TransformerSearch::push_member(const State& family) {
     State member = family;
     member.family = false;
     member.cost += models_[at(family.model)].options[at(family.depth)][at(family.option)].cost;
-    effort_.spend(4);
+    effort_.spend(4 * models_[at(family.model)].options.size());
     if (!find_bound(member)) return;
     member.bound = std::max(member.bound, family.bound);
     open_.push(member);
@@ -331,10 +331,49 @@ bool TransformerSearch::holds(const ModelOptions& set, const std::vector<int>& c
     return true;
 }
 
+Candidate TransformerSearch::candidate(const Combination& combination) const {
+    bool exact = true;
+    for (std::size_t r = 0; r < combination.options.size(); ++r)
+        exact = exact && label(combination, r).exact;
+    return {proposal(combination), combination.cost, exact};
+}
+
 std::optional<Candidate> TransformerSearch::next() {
     const auto found = next_combination();
     if (!found) return std::nullopt;
-    return Candidate{proposal(*found), found->cost, found->exact};
+    return candidate(*found);
+}
+
+std::optional<Combination> TransformerSearch::quick_choice(int model) const {
+    constexpr int rounds = 50;
+    const ModelOptions& set = models_[at(model)];
+    Combination choice{model, 0, std::vector<int>(set.options.size(), 0)};
+    double sag = transformer_.models[at(set.model)].supply_ratio;
+    for (int round = 0; round < rounds; ++round) {
+        choice.cost = transformer_.models[at(set.model)].price;
+        for (std::size_t r = 0; r < set.options.size(); ++r) {
+            const auto& options = set.options[r];
+            const auto fits = std::find_if(options.begin(), options.end(), [&](const RunOption& option) {
+                return option.low_sag <= sag && option.high_sag >= sag;
+            });
+            if (fits == options.end()) return std::nullopt;
+            choice.options[r] = static_cast<int>(fits - options.begin());
+            choice.cost += fits->cost;
+        }
+        const double reached = highest_sag(set, choice.options);
+        if (reached >= sag - sag_slack && reached >= set.least_sag - sag_slack) return choice;
+        sag = std::min(reached, sag - sag_slack);
+    }
+    return std::nullopt;
+}
+
+std::vector<Candidate> TransformerSearch::quick_choices() const {
+    std::vector<Candidate> choices;
+    for (std::size_t m = 0; m < models_.size(); ++m)
+        if (const auto choice = quick_choice(static_cast<int>(m))) choices.push_back(candidate(*choice));
+    std::stable_sort(choices.begin(), choices.end(),
+                     [](const Candidate& a, const Candidate& b) { return a.cost < b.cost; });
+    return choices;
 }
 
 std::optional<Combination> TransformerSearch::next_combination() {
@@ -353,11 +392,8 @@ std::optional<Combination> TransformerSearch::next_combination() {
             push_children(state);
             continue;
         }
-        Combination found{state.model, state.cost, chosen_by(state), true};
-        if (!holds(set, found.options)) continue;
-        for (std::size_t r = 0; r < found.options.size(); ++r)
-            found.exact = found.exact && label(found, r).exact;
-        return found;
+        Combination found{state.model, state.cost, chosen_by(state)};
+        if (holds(set, found.options)) return found;
     }
     return std::nullopt;
 }

@@ -39,7 +39,6 @@ struct Combination {
     int model = 0; ///< index into the models' options
     double cost = 0;
     std::vector<int> options;
-    bool exact = true; ///< every label is
 };
 
 class TransformerSearch final : public CandidateSource {
@@ -49,6 +48,10 @@ class TransformerSearch final : public CandidateSource {
 
     std::optional<Candidate> next() override;
     double bound() const override;
+
+    /// A good choice for each model, found without a search: the cheapest option of each run at the sag they
+    /// then have together. By ascending cost.
+    std::vector<Candidate> quick_choices() const;
 
   private:
     /// Runs up to `depth` are decided, the last one by `option`; a `family` stands for that option and every
@@ -73,6 +76,8 @@ class TransformerSearch final : public CandidateSource {
     };
 
     std::optional<Combination> next_combination();
+    std::optional<Combination> quick_choice(int model) const;
+    Candidate candidate(const Combination& combination) const;
     Proposal proposal(const Combination& combination) const;
     const Label& label(const Combination& combination, std::size_t run) const;
     void add_model(int model);

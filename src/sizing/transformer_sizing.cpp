@@ -20,17 +20,18 @@ struct Pass {
     bool bounds;
     std::size_t cap;
 };
-constexpr std::array<Pass, 9> passes = {{{false, 30},
+constexpr std::array<Pass, 8> passes = {{{false, 30},
                                          {true, 60},
                                          {false, 60},
                                          {true, 150},
                                          {false, 150},
                                          {true, 600},
-                                         {false, 1200},
                                          {true, 4000},
                                          {true, all_labels}}};
-constexpr std::size_t spool_cap = 800; ///< labels kept at a point before whole spools are looked at
-constexpr int tries_per_pass = 40;     ///< candidates put before the solver once the bound is known
+constexpr std::size_t spool_cap = 800;        ///< labels kept at a point before whole spools are looked at
+constexpr std::size_t brief_search = 20'000;  ///< effort for each run to combine what was found
+constexpr std::size_t bound_search = 100'000; ///< and to bound it
+constexpr int tries_per_pass = 40;            ///< candidates put before the solver once the bound is known
 
 } // namespace
 
@@ -129,11 +130,7 @@ bool TransformerSizing::take_if_it_holds(const Candidate& candidate) {
 /// One cable for each run is quickly chosen, and all lengths of a run may have the same.
 void TransformerSizing::start_from_one_cable_per_run(Effort& effort) {
     search_runs(RunSearch{}, cost_, effort);
-    TransformerSearch search(problem_, transformer_, runs_, effort);
-    for (int tries = 0; tries < tries_per_pass; ++tries) {
-        const auto candidate = search.next();
-        if (!candidate || take_if_it_holds(*candidate)) return;
-    }
+    try_combinations(effort);
 }
 
 void TransformerSizing::look_for_choice(std::size_t cap, Effort& effort) {
@@ -141,11 +138,21 @@ void TransformerSizing::look_for_choice(std::size_t cap, Effort& effort) {
     how.per_length = true;
     how.frame.cap = cap;
     search_runs(how, cost_, effort);
-    TransformerSearch search(problem_, transformer_, runs_, effort);
+    try_combinations(effort);
+}
+
+/// Puts what the labels found so far combine to before the solver, without looking for long.
+void TransformerSizing::try_combinations(Effort& effort) {
+    Effort brief = effort.share(1);
+    brief.limit_to(brief_search * transformer_.runs.size());
+    TransformerSearch search(problem_, transformer_, runs_, brief);
+    for (const Candidate& candidate : search.quick_choices())
+        take_if_it_holds(candidate);
     for (int tries = 0; tries < tries_per_pass; ++tries) {
         const auto candidate = search.next();
-        if (!candidate || take_if_it_holds(*candidate)) return;
+        if (!candidate || take_if_it_holds(*candidate)) break;
     }
+    effort.spend(brief.used());
 }
 
 void TransformerSizing::raise_bound(std::size_t cap, Effort& effort) {
@@ -154,26 +161,34 @@ void TransformerSizing::raise_bound(std::size_t cap, Effort& effort) {
     how.frame.relax = true;
     how.frame.cap = cap;
     how.frame.strict_volts = cap == all_labels;
-    std::unique_ptr<CandidateSource> search;
     if (transformer_.meshed) {
-        search = std::make_unique<MeshedSearch>(problem_, transformer_, effort);
-    } else {
-        search_runs(how, cost_, effort);
-        for (const RunLabels& run : runs_)
-            if (!run.complete) return;
-        search = std::make_unique<TransformerSearch>(problem_, transformer_, runs_, effort);
+        MeshedSearch search(problem_, transformer_, effort);
+        raise_bound_to(search, effort);
+        return;
     }
+    search_runs(how, cost_, effort);
+    for (const RunLabels& run : runs_)
+        if (!run.complete) return;
+    Effort combining = effort.share(1);
+    if (cap != all_labels) combining.limit_to(bound_search * transformer_.runs.size());
+    TransformerSearch search(problem_, transformer_, runs_, combining);
+    raise_bound_to(search, combining);
+    effort.spend(combining.used());
+}
+
+/// The bound is the cost of the cheapest candidate that has not been refuted.
+void TransformerSizing::raise_bound_to(CandidateSource& search, const Effort& effort) {
     bool open = false; // a candidate stood for others too and did not hold: the bound stays at its cost
     for (int tries = 0; !open || tries < tries_per_pass; tries += open) {
-        const auto candidate = search->next();
-        const double reached = candidate ? candidate->cost : effort.spent() ? search->bound() : infinity;
+        const auto candidate = search.next();
+        const double reached = candidate ? candidate->cost : effort.spent() ? search.bound() : infinity;
         if (!open) bound_ = std::max(bound_, std::min(reached, cost_));
         if (!candidate || reached >= cost_ - cost_rounding) break;
         take_if_it_holds(*candidate);
         if (!candidate->exact && cost_ > candidate->cost + cost_rounding) open = true;
         if (!open && cost_ <= candidate->cost + cost_rounding) break;
     }
-    if (!effort.spent() || bound_ >= cost_ - cost_rounding) settled_ = bound_ >= cost_ - cost_rounding;
+    settled_ = bound_ >= cost_ - cost_rounding;
 }
 
 bool TransformerSizing::improve(Effort& effort) {

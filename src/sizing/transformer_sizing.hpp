@@ -38,7 +38,9 @@ class TransformerSizing {
     void search_one_run(std::size_t r, RunSearch& search, Effort& effort);
     void start_from_one_cable_per_run(Effort& effort);
     void look_for_choice(std::size_t cap, Effort& effort);
+    void try_combinations(Effort& effort);
     void raise_bound(std::size_t cap, Effort& effort);
+    void raise_bound_to(CandidateSource& search, const Effort& effort);
     bool take_if_it_holds(const Candidate& candidate);
     double least_price() const;
 
