@@ -12,6 +12,17 @@ constexpr double cost_rounding = 1e-9;
 constexpr std::size_t most_partials = 4000;
 constexpr std::size_t most_options = 1500; ///< listed for one transformer
 
+/// Ways to list what serves a transformer: the quick ones first, so that the later ones have less to list.
+std::vector<Listing> listings(const SizeOptions& options) {
+    std::vector<Listing> ways{{false, 0, false}};
+    if (!options.per_length) return ways;
+    ways.push_back({true, 100, false});
+    if (options.any_order) ways.push_back({true, 100, true});
+    ways.push_back({true, 1000, options.any_order});
+    ways.push_back({true, 0, options.any_order});
+    return ways;
+}
+
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
 double price_of(const SpoolCable& spool) { return spool.type->price ? spool.type->price->value() : 0; }
@@ -86,17 +97,18 @@ Purchase SpooledSite::purchase(const TransformerProblem& transformer, const Prop
     return bought;
 }
 
-void SpooledSite::list_options(std::size_t index, double limit) {
+void SpooledSite::list_options(std::size_t index, double limit, const Listing& how, Effort& effort) {
     TransformerSizing& sizing = sizings_[index];
     std::vector<Purchase>& list = lists_[index];
     bool many_slots = false;
     for (const int candidate : problem_.candidates)
         many_slots = many_slots || problem_.cables[at(candidate)].spool >= static_cast<int>(spool_slots);
-    const auto source = sizing.source(limit, !many_slots, effort_);
-    for (;;) {
+    const auto source = sizing.source(limit, how, !many_slots, effort);
+    if (!source) list_bounds_[index] = least_[index]; // the effort ran out before there was anything to list
+    while (source) {
         const auto candidate = source->next();
         if (!candidate) {
-            if (effort_.spent()) list_bounds_[index] = std::min(list_bounds_[index], source->bound());
+            if (effort.spent()) list_bounds_[index] = std::min(list_bounds_[index], source->bound());
             break;
         }
         if (candidate->cost > limit + cost_rounding) break;
@@ -109,7 +121,7 @@ void SpooledSite::list_options(std::size_t index, double limit) {
             return buys_no_more(other.plain, other.spooled, bought.plain, bought.spooled);
         });
         if (useless && candidate->exact) continue;
-        effort_.spend(20);
+        effort.spend(20);
         const bool holds = sizing.trial().judge(candidate->proposal).feasible;
         if (!candidate->exact && (!holds || many_slots))
             list_bounds_[index] = std::min(list_bounds_[index], candidate->cost);
@@ -175,9 +187,11 @@ void SpooledSite::take(const Partial& partial, SiteAnswer& answer) const {
     }
 }
 
-void SpooledSite::combine(SiteAnswer& answer) {
+/// Puts the lists together, transformer by transformer. Returns what no choice that is not listed goes below.
+double SpooledSite::combine(SiteAnswer& answer) {
     std::vector<Partial> partials(1);
     partials[0].spooled.assign(problem_.spools.size(), 0);
+    trail_.clear();
     double bound = infinity;
     for (std::size_t index = 0; index < sizings_.size(); ++index) {
         partials = extended(partials, index, answer.cost);
@@ -195,20 +209,34 @@ void SpooledSite::combine(SiteAnswer& answer) {
     const double least = base_ + std::accumulate(least_.begin(), least_.end(), 0.0);
     for (std::size_t index = 0; index < sizings_.size(); ++index)
         bound = std::min(bound, least - least_[index] + list_bounds_[index]);
-    answer.bound = std::max(answer.bound, std::min(bound, answer.cost));
+    return bound;
+}
+
+/// Lists what serves each transformer in one of the ways and combines the lists.
+void SpooledSite::improve_by(const Listing& how, SiteAnswer& answer) {
+    const double least = base_ + std::accumulate(least_.begin(), least_.end(), 0.0);
+    for (std::size_t index = 0; index < sizings_.size(); ++index) {
+        Effort share = effort_.share(2 * (sizings_.size() - index));
+        lists_[index].clear();
+        list_bounds_[index] = infinity;
+        list_options(index, answer.cost - (least - least_[index]), how, share);
+        effort_.spend(share.used());
+        if (!lists_[index].empty()) continue;
+        // nothing cheaper than the answer's own way: list that one
+        lists_[index].push_back(purchase(sizings_[index].transformer(), *answer.proposals[index]));
+    }
+    const double bound = combine(answer);
+    if (how.per_length == problem_.options.per_length &&
+        (!how.per_length || how.any_order == problem_.options.any_order))
+        answer.bound = std::max(answer.bound, std::min(bound, answer.cost));
 }
 
 void SpooledSite::improve(SiteAnswer& answer) {
-    const double least = base_ + std::accumulate(least_.begin(), least_.end(), 0.0);
-    answer.bound = std::max(answer.bound, least);
-    for (std::size_t index = 0; index < sizings_.size(); ++index)
-        list_options(index, answer.cost - (least - least_[index]));
-    for (std::size_t index = 0; index < sizings_.size(); ++index)
-        if (lists_[index].empty()) { // nothing cheaper than the answer's own way: list that one
-            const Purchase own = purchase(sizings_[index].transformer(), *answer.proposals[index]);
-            lists_[index].push_back(own);
-        }
-    combine(answer);
+    answer.bound = std::max(answer.bound, base_ + std::accumulate(least_.begin(), least_.end(), 0.0));
+    for (const Listing& how : listings(problem_.options)) {
+        if (answer.bound >= answer.cost - cost_rounding || effort_.spent()) break;
+        improve_by(how, answer);
+    }
 }
 
 } // namespace rillwatt::sizing

@@ -40,8 +40,9 @@ class SpooledSite {
     };
 
     Purchase purchase(const TransformerProblem& transformer, const Proposal& proposal) const;
-    void list_options(std::size_t index, double limit);
-    void combine(SiteAnswer& answer);
+    void improve_by(const Listing& how, SiteAnswer& answer);
+    void list_options(std::size_t index, double limit, const Listing& how, Effort& effort);
+    double combine(SiteAnswer& answer);
     std::vector<Partial> extended(const std::vector<Partial>& partials, std::size_t index, double best);
     void keep_undominated(std::vector<Partial>& partials);
     double whole_cost(const Partial& partial) const;

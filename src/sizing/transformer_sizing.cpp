@@ -28,7 +28,7 @@ constexpr std::array<Pass, 8> passes = {{{false, 30},
                                          {true, 600},
                                          {true, 4000},
                                          {true, all_labels}}};
-constexpr std::size_t spool_cap = 800;        ///< labels kept at a point before whole spools are looked at
+constexpr std::size_t spool_cap = 150;        ///< labels kept at a point before whole spools are looked at
 constexpr std::size_t brief_search = 20'000;  ///< effort for each run to combine what was found
 constexpr std::size_t bound_search = 100'000; ///< and to bound it
 constexpr int tries_per_pass = 40;            ///< candidates put before the solver once the bound is known
@@ -78,7 +78,7 @@ std::vector<RunSearch> TransformerSizing::framed(const RunSearch& how, double li
     bool two_sided = false;
     for (std::size_t r = 0; r < transformer_.runs.size(); ++r) {
         RunSearch search = how;
-        search.any_order = problem_.options.any_order;
+        search.any_order = how.any_order;
         search.supplies = supplies_[r];
         std::erase_if(search.supplies,
                       [&](const Supply& supply) { return supply.price + least > limit + cost_rounding; });
@@ -101,20 +101,24 @@ void TransformerSizing::search_runs(const RunSearch& how, double limit, Effort& 
     }
 }
 
-std::unique_ptr<CandidateSource> TransformerSizing::source(double limit, bool strict_spools, Effort& effort) {
+std::unique_ptr<CandidateSource> TransformerSizing::source(double limit, const Listing& listing,
+                                                           bool strict_spools, Effort& effort) {
     if (transformer_.meshed) return std::make_unique<MeshedSearch>(problem_, transformer_, effort);
     RunSearch how;
-    how.per_length = problem_.options.per_length;
+    how.per_length = listing.per_length;
+    how.any_order = listing.any_order;
     how.frame.relax = true;
     if (how.per_length) { // corridors so far were drawn for a tighter limit
         corridors_.assign(corridors_.size(), std::nullopt);
         how.frame.cap = spool_cap;
         search_runs(how, limit, effort);
     }
-    how.frame.cap = all_labels;
-    how.frame.strict_volts = true;
+    how.frame.cap = listing.cap > 0 ? listing.cap : all_labels;
+    how.frame.strict_volts = listing.cap == 0;
     how.frame.strict_spools = strict_spools;
     search_runs(how, limit, effort);
+    for (const RunLabels& run : runs_)
+        if (!run.complete) return nullptr;
     return std::make_unique<TransformerSearch>(problem_, transformer_, runs_, effort);
 }
 
@@ -133,9 +137,12 @@ void TransformerSizing::start_from_one_cable_per_run(Effort& effort) {
     try_combinations(effort);
 }
 
+/// Few labels find more in the natural order, thicker towards the transformer, even where any order is allowed.
 void TransformerSizing::look_for_choice(std::size_t cap, Effort& effort) {
+    constexpr std::size_t few_labels = 100;
     RunSearch how;
     how.per_length = true;
+    how.any_order = problem_.options.any_order && cap > few_labels;
     how.frame.cap = cap;
     search_runs(how, cost_, effort);
     try_combinations(effort);
@@ -158,6 +165,7 @@ void TransformerSizing::try_combinations(Effort& effort) {
 void TransformerSizing::raise_bound(std::size_t cap, Effort& effort) {
     RunSearch how;
     how.per_length = problem_.options.per_length;
+    how.any_order = problem_.options.any_order;
     how.frame.relax = true;
     how.frame.cap = cap;
     how.frame.strict_volts = cap == all_labels;

@@ -5,6 +5,13 @@
 
 namespace rillwatt::sizing {
 
+/// How the ways to serve a transformer are listed.
+struct Listing {
+    bool per_length = false;
+    std::size_t cap = 0; ///< labels kept at a point; 0: all
+    bool any_order = false;
+};
+
 /// Sizes one transformer, pass by pass, until its bound meets its cost.
 ///
 /// Where each length may have its own cable, passes take turns. One looks for a good choice: a point keeps a
@@ -27,8 +34,10 @@ class TransformerSizing {
     double bound() const { return bound_; } ///< infinite when nothing can work
     const TransformerProblem& transformer() const { return transformer_; }
 
-    /// All ways to serve the transformer for at most `limit`, cheapest first.
-    std::unique_ptr<CandidateSource> source(double limit, bool strict_spools, Effort& effort);
+    /// All ways to serve the transformer for at most `limit`, cheapest first. None when the effort runs out
+    /// before.
+    std::unique_ptr<CandidateSource> source(double limit, const Listing& how, bool strict_spools,
+                                            Effort& effort);
 
     Trial& trial() { return trial_; }
 

@@ -92,6 +92,16 @@ TEST_CASE("a cable for each length: the same optimum as trying everything") {
          true,
          40,
          10},
+        {"mixed loads in narrow windows",
+         {.most_runs = 2, .mixed_loads = true, .narrow_windows = true},
+         false,
+         40,
+         5},
+        {"mixed loads in narrow windows from spools",
+         {.most_runs = 2, .most_lengths = 4, .spools = true, .mixed_loads = true, .narrow_windows = true},
+         false,
+         60,
+         5},
         {"some of it typed", {.most_runs = 2, .spools = true, .typed_some = true}, false, 40, 10},
     };
     for (const auto& row : rows) {
