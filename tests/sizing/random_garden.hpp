@@ -17,6 +17,7 @@ struct GardenShape {
     bool narrow_windows = false; ///< upper ends that a high tap can break
     bool typed_some = false;
     bool rising_prices = true; ///< thicker is dearer
+    bool ring = false;         ///< a link from the first run to the last one, or round the only one
 };
 
 /// A garden with most of it left open, the same for the same seed.
