@@ -134,6 +134,18 @@ TEST_CASE("a garden with a ring: the same optimum as trying everything") {
     }
 }
 
+// Such a lamp can be fed on its lower root as well, on which no circuit settles.
+TEST_CASE("windows that reach below half of the tap: the same optimum as trying everything") {
+    for (const bool per_length : {false, true}) {
+        CAPTURE(per_length);
+        SizeOptions options;
+        options.per_length = per_length;
+        const Tally tally =
+            compare({.most_runs = 2, .mixed_loads = per_length, .low_windows = true}, options, 7000, 60);
+        CHECK(tally.works >= 30);
+    }
+}
+
 TEST_CASE("a margin and a loading of one's own hold too") {
     SizeOptions options;
     options.margin = Volts(0.4);

@@ -49,7 +49,7 @@ void add_lamp_types(Garden& garden, const GardenShape& shape, Dice& dice) {
         if (shape.mixed_loads) load = static_cast<LoadModel>(dice.whole(0, 3));
         garden.lamp_type(id, {.load = load, .va = dice.number(3, 22)});
         FixtureType& type = garden.catalog.fixtures[id];
-        type.window_low = Volts(dice.number(9, 11.3));
+        type.window_low = Volts(shape.low_windows ? dice.number(1, 8) : dice.number(9, 11.3));
         type.window_high = Volts(shape.narrow_windows ? dice.number(12.2, 13.2) : 15);
     }
 }

@@ -222,7 +222,7 @@ TEST_CASE("lamps that ask for more than the cable can ever carry are offered a s
         garden.transformer("T1", 300, 0, {12}).run("A", "T1", 12, "");
         sell(garden, "c", 0.05, 1);
         garden.lamp_type("lamp", {.va = va});
-        garden.catalog.fixtures["lamp"].window_low = Volts(6);
+        garden.catalog.fixtures["lamp"].window_low = Volts(1);
         garden.catalog.fixtures["lamp"].window_high = Volts(15);
         garden.fixture("L", "A", 30, "lamp");
         CHECK(offers(ways_of(sized(garden)), va > 30
