@@ -71,6 +71,31 @@ bool keep_ampacity(Label& label, double ampacity, const LabelFrame& frame) {
     return true;
 }
 
+/// Change of the volts in front of a cable per volt behind it.
+double slope_in_front(const CurvePower& power, double volts, double ohms) {
+    const double step = 1e-4 * volts;
+    const double above = power.at(volts + step) / (volts + step);
+    const double below = power.at(volts - step) / (volts - step);
+    return 1 + ohms * (above - below) / (2 * step);
+}
+
+/// Constant-power lamps draw more the fewer volts they get: below the volts at which those in front of the
+/// cable are least, the same volts in front belong to a higher root too, and that is the one a circuit takes.
+void keep_upper_root(Label& label, double ohms, const LabelFrame& frame) {
+    if (rises_in_front(label, ohms)) return;
+    const CurvePower power(label.curve);
+    if (slope_in_front(power, label.low, ohms) >= 0) return;
+    double falling = label.low;
+    double rising = frame.top;
+    for (int step = 0; step < 50; ++step) {
+        const double middle = (falling + rising) / 2;
+        (slope_in_front(power, middle, ohms) < 0 ? falling : rising) = middle;
+    }
+    label.low = falling; // a hair too wide: never excludes what works
+    respread(label.curve, label.low, frame.top);
+    if (frame.two_sided) respread(label.most, label.low, frame.top);
+}
+
 void raise_by_drop(Curve& curve, double ohms) {
     for (std::size_t j = 0; j < curve_samples; ++j)
         curve.volts[j] += ohms * curve.amps[j];
@@ -164,10 +189,18 @@ double amps_at_high(const Label& label, double most, const LabelFrame& frame) {
     return std::min(sample(frame.two_sided ? label.most : label.curve, label.high), most);
 }
 
+bool rises_in_front(const Label& label, double ohms) {
+    constexpr double well_rising = 0.6; // such a slope over the first samples leaves none below zero
+    const Curve& curve = label.curve;
+    const double run = curve.volts[1] - curve.volts[0];
+    return run + ohms * (curve.amps[1] - curve.amps[0]) >= well_rising * run;
+}
+
 bool put_cable_in_front(Label& label, const Front& front, const LabelFrame& frame) {
     const double ohms = front.ohms;
     const double high = label.high;
     if (!keep_ampacity(label, front.ampacity, frame)) return false;
+    keep_upper_root(label, ohms, frame);
     if (label.high < frame.top)
         label.high += ohms * (label.high == high ? front.amps_at_high : front.ampacity);
     if (label.high >= frame.top) label.high = std::numeric_limits<double>::infinity();

@@ -112,6 +112,10 @@ struct Front {
 /// Most amperes a label draws at its highest volts, and no more than `most`; 0 when nothing limits the volts.
 double amps_at_high(const Label& label, double most, const LabelFrame& frame);
 
+/// Whether a label's lowest volts are its lowest in front of a cable too; where they may not be,
+/// constant-power lamps would be on their lower root.
+bool rises_in_front(const Label& label, double ohms);
+
 /// Puts a cable in front. False when it cannot carry the current at any voltage.
 bool put_cable_in_front(Label& label, const Front& front, const LabelFrame& frame);
 

@@ -1,5 +1,6 @@
 #include "lamp_load.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace rillwatt::sizing {
@@ -64,6 +65,9 @@ std::optional<double> amps_at_splice(const LampLoad& lamp, double volts) {
 }
 
 double splice_volts(const LampLoad& lamp, double volts) {
+    // Below this a constant-power lamp is on the lower root behind its lead.
+    if (lamp.model == LoadModel::constant_power)
+        volts = std::max(volts, std::sqrt(lamp.lead_ohms * lamp.power));
     return volts + lamp.lead_ohms * amps_at_lamp(lamp, volts);
 }
 

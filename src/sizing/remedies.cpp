@@ -158,7 +158,8 @@ void Remedies::shorten(double most) {
     PartSite whole = part_;
     const Metres now = whole.way_length(trouble_.part);
     const double step = part_.site.settings.units == LengthUnit::feet ? feet(0.5).value() : 0.1;
-    const Metres less(std::ceil(now.value() * (1 - works_at) / step - 1e-4) * step);
+    Metres less(std::ceil(now.value() * (1 - works_at) / step - 1e-4) * step);
+    if (!works(scaled(1 - less / now))) less += Metres(step); // rounded off a hair too much
     if (less >= now || !works(scaled(1 - less / now))) return;
     offer(fmt::format("make the way from {} to {} shorter by {} (it is {})", part_.run_of(trouble_.part),
                       trouble_.part, length_words(less), length_words(now)));

@@ -166,7 +166,7 @@ void Tree::put(std::size_t i, int c, const Label& below, double amps_at_high) {
     const Cable& cable = cable_at(problem_, c);
     const double ohms = cable.ohms_per_metre * node.metres;
     const double cost = node.typed < 0 ? below.cost + cable.price * node.metres : below.cost;
-    const double low = below.low + ohms * below.curve.amps[0];
+    const double low = below.low + (rises_in_front(below, ohms) ? ohms * below.curve.amps[0] : 0);
     if (hopeless(i, cost, low)) return;
     Label label = below;
     if (!put_cable_in_front(label, {ohms, cable.ampacity, amps_at_high}, frame_)) return;

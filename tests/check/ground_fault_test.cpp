@@ -50,8 +50,8 @@ TEST_CASE("outdoor receptacles need GFCI, up to 250 V since 2020") {
         const char* verdict;
     };
     // NFPA 70 210.8(A): 2017 125 V receptacles; 2020 and 2023 125 to 250 V.
-    const auto row = GENERATE(Row{2017, 120, "error"}, Row{2017, 240, "note"}, Row{2020, 240, "error"},
-                              Row{2023, 120, "error"});
+    const auto row = GENERATE(Row{2017, 120, "error"}, Row{2017, 125, "error"}, Row{2017, 240, "note"},
+                              Row{2020, 240, "error"}, Row{2023, 120, "error"});
     CAPTURE(row.edition, row.volts);
     MainsBench bench;
     bench.site.settings.code_edition = row.edition;
@@ -141,11 +141,16 @@ TEST_CASE(
     CHECK(bench.verdict("breaker-exceeds-conductor") == "note");
     bench.c1().cover = inches(1);
     bench.c1().conductor = "14 AWG";
+    bench.pump_type().amps = Amperes(13);
     bench.c2().breaker = Amperes(63);
     bench.light().at = MainsBench::at(39, 10);
+    bench.site.pumps[0].at = MainsBench::at(50.5, 10); // 9.5 ft from the nearest edge, 10.5 ft straight
     for (const char* rule :
          {"motor-conductor", "lighting-branch-over-20a", "burial-depth", "cord-in-water", "near-water"}) {
         CAPTURE(rule);
+        bench.site.settings.code = CodeFamily::nec;
+        CHECK(bench.verdict(rule) != "silent");
+        bench.site.settings.code = CodeFamily::iec;
         CHECK(bench.verdict(rule) == "silent");
     }
     bench.c1().gfci = false;

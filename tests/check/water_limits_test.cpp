@@ -155,6 +155,42 @@ TEST_CASE("a cord that is short enough by the nearest edge but not straight to i
     CHECK(bench.verdict("cord-in-water") == "silent");
 }
 
+TEST_CASE(
+    "a pump that is not on the plan, or whose cord is not known, gives a note that says what to write") {
+    MainsBench bench;
+    bench.site.pumps[0].at.reset();
+    REQUIRE(bench.verdict("cord-in-water") == "note");
+    CHECK(bench.findings_of("cord-in-water")[0].hint.find("at = ") != std::string::npos);
+    MainsBench unknown;
+    unknown.pump_type().cord = Metres(0);
+    REQUIRE(unknown.verdict("cord-too-short") == "note");
+    CHECK(unknown.findings_of("cord-too-short")[0].hint.find("cord = ") != std::string::npos);
+    unknown.pump_type().cord = feet(3);
+    CHECK(unknown.verdict("cord-too-short") == "warning");
+}
+
+TEST_CASE("a distance is told in the units of the site") {
+    MainsBench bench;
+    bench.light().at = MainsBench::at(39, 10);
+    CHECK(bench.findings_of("near-water")[0].message == "light is 1 ft from the water, nearer than 10 ft");
+    bench.site.settings.units = LengthUnit::metres;
+    CHECK(bench.findings_of("near-water")[0].message == "light is 0.3 m from the water, nearer than 3.05 m");
+}
+
+TEST_CASE("many lights on one unlisted supply are told by the first few and the number of the rest") {
+    auto bench = light_in_pond("landscape", 12);
+    const auto message = [&] { return bench.findings_of("supply-not-listed-for-water")[0].message; };
+    CHECK(message().find("and light in water hangs on it") != std::string::npos);
+    for (const char* id : {"b", "c", "d"}) {
+        bench.site.fixtures.push_back(bench.light());
+        bench.site.fixtures.back().id = id;
+    }
+    CHECK(message().find("and light, b, c and d in water hang on it") != std::string::npos);
+    bench.site.fixtures.push_back(bench.light());
+    bench.site.fixtures.back().id = "e";
+    CHECK(message().find("and light, b, c and 2 more in water hang on it") != std::string::npos);
+}
+
 TEST_CASE("a cord reaches as far as it is long") {
     struct Row {
         double x_feet;

@@ -1,14 +1,17 @@
 #!/usr/bin/env bash
-# Builds the fuzzers with clang and runs each for a fixed time: tests/fuzz/run.sh [SECONDS], default 10.
+# Builds the fuzzers with clang and runs each, or those named, for a fixed time:
+#   tests/fuzz/run.sh [SECONDS [NAME ...]], default 10 seconds of every one of tests/fuzz/seeds.
 # What they find is left in build/fuzz/found.
 set -euo pipefail
 cd "$(dirname "$0")/../.."
 seconds=${1:-10}
+names=("${@:2}")
+[ ${#names[@]} -gt 0 ] || for seeds in tests/fuzz/seeds/*/; do names+=("$(basename "$seeds")"); done
 cmake --preset fuzz >/dev/null
 cmake --build --preset fuzz
 mkdir -p build/fuzz/found
-for seeds in tests/fuzz/seeds/*/; do
-  name=$(basename "$seeds")
+for name in "${names[@]}"; do
+  seeds=tests/fuzz/seeds/$name
   corpus=build/fuzz/corpus/$name
   mkdir -p "$corpus"
   echo "== fuzzing $name for $seconds s"

@@ -31,7 +31,7 @@ class Everything {
     Everything(const Garden& garden, const TransformerCircuit& circuit, const SizeOptions& options)
         : garden_(garden), circuit_(circuit), options_(options),
           conditions_(operating_cases(garden.site.settings)[0]), cables_(buriable(garden.catalog)),
-          chosen_(circuit.nodes.size(), nullptr) {}
+          chosen_(circuit.nodes.size(), nullptr), chosen_links_(circuit.links.size(), nullptr) {}
 
     std::vector<Way> ways() {
         for (const auto& [id, model] : garden_.catalog.transformers)
@@ -61,7 +61,7 @@ class Everything {
     // Nodes come after what feeds them. One cable per run: the run's start chooses, the rest takes it.
     void choose_cable(const TransformerType& model, std::size_t i) {
         if (i == circuit_.nodes.size()) {
-            judge(model);
+            choose_link(model, 0);
             return;
         }
         const CircuitNode& node = circuit_.nodes[i];
@@ -94,6 +94,20 @@ class Everything {
         choose_cable(model, i + 1);
     }
 
+    // A link has a cable of its own, whatever its ends have.
+    void choose_link(const TransformerType& model, std::size_t k) {
+        if (k == circuit_.links.size()) {
+            judge(model);
+            return;
+        }
+        const CircuitLink& link = circuit_.links[k];
+        for (const CableType* cable : link.cable != nullptr ? std::vector{link.cable} : cables_) {
+            chosen_links_[k] = cable;
+            network_.links[k].ohms = cable_ohms(*cable, *link.length, conditions_.conductor);
+            choose_link(model, k + 1);
+        }
+    }
+
     void judge(const TransformerType& model) {
         if (!solve(network_, workspace_, solution_)) return;
         double load = 0;
@@ -103,10 +117,14 @@ class Everything {
         }
         if (load > model.va.value() * (options_.loading + 1e-8)) return;
         Way way{model.price ? model.price->value() : 0, {}};
+        for (std::size_t k = 0; k < circuit_.links.size(); ++k) {
+            if (std::abs(solution_.link_amps[k]) > chosen_links_[k]->ampacity.value() + 1e-8) return;
+            way.metres[chosen_links_[k]->id] += circuit_.links[k].length->value();
+        }
         for (std::size_t i = 0; i < circuit_.nodes.size(); ++i) {
             const CircuitNode& node = circuit_.nodes[i];
             if (!node.length) continue;
-            if (solution_.branch_amps[i] > chosen_[i]->ampacity.value() + 1e-8) return;
+            if (std::abs(solution_.branch_amps[i]) > chosen_[i]->ampacity.value() + 1e-8) return;
             way.metres[chosen_[i]->id] += node.length->value();
             if (node.fixture == nullptr) continue;
             const double margin = options_.margin.value();
@@ -135,6 +153,7 @@ class Everything {
     OperatingCase conditions_;
     std::vector<const CableType*> cables_;
     std::vector<const CableType*> chosen_;
+    std::vector<const CableType*> chosen_links_;
     Network network_;
     Workspace workspace_;
     NetworkSolution solution_;

@@ -115,6 +115,47 @@ TEST_CASE("a cable for each length: the same optimum as trying everything") {
     }
 }
 
+TEST_CASE("a garden with a ring: the same optimum as trying everything") {
+    const struct {
+        const char* what;
+        GardenShape shape;
+        bool per_length;
+        int gardens;
+        int works;
+    } rows[] = {
+        {"round one run", {.most_runs = 1, .most_lengths = 4, .ring = true}, false, 60, 15},
+        {"across two runs", {.most_runs = 2, .ring = true}, false, 60, 15},
+        {"some of it typed", {.most_runs = 2, .typed_some = true, .ring = true}, false, 60, 15},
+        {"spools", {.most_runs = 2, .spools = true, .ring = true}, false, 40, 10},
+        {"a cable for each length", {.most_runs = 1, .most_lengths = 3, .ring = true}, true, 40, 10},
+        {"a cable for each length, some typed",
+         {.most_runs = 1, .most_lengths = 4, .typed_some = true, .ring = true},
+         true,
+         40,
+         10},
+    };
+    for (const auto& row : rows) {
+        CAPTURE(row.what);
+        SizeOptions options;
+        options.per_length = row.per_length;
+        const Tally tally = compare(row.shape, options, 3000, row.gardens);
+        INFO(tally.works << " work, " << tally.hopeless << " do not");
+        CHECK(tally.works >= row.works);
+    }
+}
+
+// Such a lamp can be fed on its lower root as well, on which no circuit settles.
+TEST_CASE("windows that reach below half of the tap: the same optimum as trying everything") {
+    for (const bool per_length : {false, true}) {
+        CAPTURE(per_length);
+        SizeOptions options;
+        options.per_length = per_length;
+        const Tally tally =
+            compare({.most_runs = 2, .mixed_loads = per_length, .low_windows = true}, options, 7000, 60);
+        CHECK(tally.works >= 30);
+    }
+}
+
 TEST_CASE("a margin and a loading of one's own hold too") {
     SizeOptions options;
     options.margin = Volts(0.4);

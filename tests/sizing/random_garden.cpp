@@ -49,7 +49,7 @@ void add_lamp_types(Garden& garden, const GardenShape& shape, Dice& dice) {
         if (shape.mixed_loads) load = static_cast<LoadModel>(dice.whole(0, 3));
         garden.lamp_type(id, {.load = load, .va = dice.number(3, 22)});
         FixtureType& type = garden.catalog.fixtures[id];
-        type.window_low = Volts(dice.number(9, 11.3));
+        type.window_low = Volts(shape.low_windows ? dice.number(1, 8) : dice.number(9, 11.3));
         type.window_high = Volts(shape.narrow_windows ? dice.number(12.2, 13.2) : 15);
     }
 }
@@ -93,6 +93,21 @@ void add_run(Garden& garden, const GardenShape& shape, const std::string& transf
     }
 }
 
+/// From the last lamp of the first run to that of the last run; round the run where there is only one.
+void add_ring(Garden& garden, const GardenShape& shape, Dice& dice) {
+    const auto last_of = [&](const std::string& run) {
+        std::string last = run;
+        for (const Fixture& fixture : garden.site.fixtures)
+            if (fixture.id.starts_with(run + "-")) last = fixture.id;
+        return last;
+    };
+    const std::string first = garden.site.runs.front().id;
+    const std::string other = garden.site.runs.back().id;
+    const std::string own = shape.typed_some && dice.chance(0.4) ? "c1" : "";
+    garden.link("ring", last_of(first), first == other ? first : last_of(other),
+                std::round(dice.number(4, 30) * 10) / 10, own);
+}
+
 } // namespace
 
 Garden random_garden(const GardenShape& shape, unsigned seed) {
@@ -110,6 +125,7 @@ Garden random_garden(const GardenShape& shape, unsigned seed) {
         for (int r = 0; r < runs; ++r)
             add_run(garden, shape, transformer.id, fmt::format("{}{}", static_cast<char>('A' + t), r), dice);
     }
+    if (shape.ring) add_ring(garden, shape, dice);
     return garden;
 }
 

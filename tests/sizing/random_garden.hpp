@@ -15,8 +15,10 @@ struct GardenShape {
     bool spools = false;
     bool mixed_loads = false;
     bool narrow_windows = false; ///< upper ends that a high tap can break
+    bool low_windows = false;    ///< lower ends that reach below half of the tap
     bool typed_some = false;
     bool rising_prices = true; ///< thicker is dearer
+    bool ring = false;         ///< a link from the first run to the last one, or round the only one
 };
 
 /// A garden with most of it left open, the same for the same seed.

@@ -140,6 +140,50 @@ TEST_CASE("a workspace and a solution serve networks of any size one after the o
     }
 }
 
+TEST_CASE("a solution is carried on with a workspace that has not seen its network") {
+    const Network network = make_network(test::random_garden(5, {.links = 1}).circuit(), nominal);
+    NetworkSolution solution = solve(network);
+    REQUIRE(solution.converged);
+    const std::vector<double> before = solution.lamp_volts;
+    Workspace fresh;
+    REQUIRE(solve_from(network, fresh, solution));
+    for (std::size_t i = 0; i < before.size(); ++i)
+        CHECK(solution.lamp_volts[i] == Approx(before[i]).margin(1e-9));
+}
+
+// Newton's method doubles the correct digits with each step: from 12 V six steps reach the last bit of a
+// double where the circuit is not close to its limit.
+TEST_CASE("a usual garden takes a handful of steps") {
+    for (const bool mixed : {false, true}) {
+        CAPTURE(mixed);
+        const Network network = make_network(
+            test::random_garden(3, {.mixed_loads = mixed, .load_share = 0.3}).circuit(), nominal);
+        const NetworkSolution solution = solve(network);
+        REQUIRE(solution.converged);
+        CHECK(solution.iterations <= 6);
+    }
+}
+
+//  T --A-- ? -- open -- f     No cable on the first length, no length on the second, then no tap and no
+//  model.
+TEST_CASE("what is open counts as nothing until it is set") {
+    Garden garden;
+    garden.cable("c", 0.05).lamp_type("l", {.load = LoadModel::constant_current, .va = 12});
+    garden.transformer("T", 100, 0.04, {13}).run("A", "T", 13, "");
+    garden.splice("open", "A", 10).fixture("f", "open", 10, "l", "c");
+    garden.site.fixtures[0].length.reset();
+    const Network network = make_network(garden.circuit(), nominal);
+    CHECK(network.ohms == std::vector<double>(3, 0.0));
+    CHECK(network.tap == std::vector<double>{13});
+
+    garden.site.runs[0].tap.reset();
+    garden.site.transformers[0].model.reset();
+    const Network without = make_network(garden.circuit(), nominal);
+    CHECK(without.tap == std::vector<double>{0});
+    CHECK(without.supply_ratio == 1);
+    CHECK(without.regulation_per_va == 0);
+}
+
 //  A chain of a thousand filament lamps so overloaded that the last ones hardly glow: Newton's tangents lead
 //  below zero volts there.
 TEST_CASE("a hopelessly overloaded chain of filament lamps still has its volts") {
