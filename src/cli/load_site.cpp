@@ -84,7 +84,7 @@ std::optional<LoadedSite> load_site(const std::string& path, const std::vector<s
     }
     SiteDraft draft = read_site_draft(*file.text, path);
     Errors errors;
-    const Catalog catalog = gather_catalogs(draft.site ? &*draft.site : nullptr, more_catalogs, errors);
+    Catalog catalog = gather_catalogs(draft.site ? &*draft.site : nullptr, more_catalogs, errors);
     if (draft.site && errors.empty())
         append(draft.errors, check_against_catalog(*draft.site, catalog, *file.text));
     sort_by_line(draft.errors);
@@ -92,7 +92,7 @@ std::optional<LoadedSite> load_site(const std::string& path, const std::vector<s
     print_errors(errors, console);
     if (!errors.empty()) return std::nullopt;
     return LoadedSite{path, std::move(*file.text), std::make_shared<const Site>(std::move(*draft.site)),
-                      std::make_shared<const Catalog>(catalog)};
+                      std::make_shared<const Catalog>(std::move(catalog))};
 }
 
 std::optional<LoadedSite> load_site(const Arguments& arguments, Console& console) {
