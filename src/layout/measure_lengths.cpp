@@ -2,18 +2,19 @@
 
 #include "no_way_through.hpp"
 #include "shortest_trench.hpp"
-#include <map>
 #include <string_view>
+#include <unordered_map>
 
 namespace rillwatt {
 namespace {
 
-using Places = std::map<std::string, std::optional<PlanPoint>, std::less<>>;
+using Places = std::unordered_map<std::string_view, std::optional<PlanPoint>>;
 
 /// Where each part that can feed another stands. A run starts where its transformer stands.
 Places feed_places(const Site& site) {
     Places places;
-    std::map<std::string, std::optional<PlanPoint>, std::less<>> transformers;
+    places.reserve(site.runs.size() + site.splices.size() + site.fixtures.size());
+    Places transformers;
     for (const Transformer& transformer : site.transformers)
         transformers[transformer.id] = transformer.at;
     for (const Run& run : site.runs) {
@@ -90,6 +91,7 @@ class Measurer {
 SiteLengths measure_lengths(const Site& site) {
     Measurer measurer(site);
     SiteLengths lengths;
+    lengths.fixtures.reserve(site.fixtures.size());
     for (const Splice& splice : site.splices)
         lengths.splices.push_back(measurer.measure(measurer.place(splice.from), splice.at, splice.length));
     for (const Fixture& fixture : site.fixtures)

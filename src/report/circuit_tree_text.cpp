@@ -147,19 +147,25 @@ std::string TreeText::remark(const Pending& drawn) const {
 void TreeText::draw_node(const Pending& drawn) {
     const CircuitNode& node = written(drawn.node);
     const SolvedNode& found = answer(drawn.node);
-    const std::string figures = padded_left(length_column(node), 9) + "  " +
-                                padded_right(clipped(cable_column(node), 9), 9) +
-                                padded_left(volts_column(found), 8) + padded_left(amps_column(found), 8);
+    std::string figures;
+    append_padded_left(figures, length_column(node), 9);
+    figures += "  ";
+    append_padded_right(figures, clipped(cable_column(node), 9), 9);
+    append_padded_left(figures, volts_column(found), 8);
+    append_padded_left(figures, amps_column(found), 8);
     const std::size_t left = style_.width > label_columns + 38 ? style_.width - label_columns - 38 : 8;
     std::string note = clipped(remark(drawn), left);
     Ink ink = Ink::faint;
     if (note.starts_with("LOW ") || note.starts_with("HIGH ")) ink = Ink::error;
-    line(drawn.before + name(drawn.node), figures + (note.empty() ? "" : "  " + inked(style_, ink, note)));
+    if (!note.empty()) figures += "  " + inked(style_, ink, note);
+    line(drawn.before + name(drawn.node), figures);
 }
 
 void TreeText::line(const std::string& label, const std::string& figures) {
     if (display_width(label) <= label_columns) {
-        out_ += padded_right(label, label_columns) + figures + '\n';
+        append_padded_right(out_, label, label_columns);
+        out_ += figures;
+        out_ += '\n';
         return;
     }
     out_ += clipped(label, style_.width) + '\n';

@@ -21,9 +21,9 @@ bool outside(const FixtureType* type, Volts volts) {
 }
 
 /// Volts as a cell of eight columns, the last for the mark of a figure outside the window.
-std::string volts_cell(const LampResult* lamp, const FixtureType* type) {
-    if (lamp == nullptr) return padded_left("-", 7) + ' ';
-    return padded_left(fixed_text(lamp->volts.value(), 2), 7) + (outside(type, lamp->volts) ? '!' : ' ');
+void add_volts_cell(std::string& out, const LampResult* lamp, const FixtureType* type) {
+    append_padded_left(out, lamp == nullptr ? "-" : fixed_text(lamp->volts.value(), 2), 7);
+    out += lamp != nullptr && outside(type, lamp->volts) ? '!' : ' ';
 }
 
 std::string window_text(const FixtureType* type) {
@@ -37,11 +37,16 @@ void add_row(std::string& out, const Site& site, const LampRow& row, const TextS
     const bool fits = display_width(name) <= name_columns;
     if (!fits) out += "  " + clipped(name, style.width - 2) + '\n';
     const std::string run = row.run ? printable(site.runs[*row.run].id) : "-";
-    out += "  " + padded_right(fits ? name : "", name_columns) + ' ' +
-           padded_right(clipped(run, run_columns), run_columns) + ' ' + volts_cell(row.nominal, row.type) +
-           volts_cell(row.weak, row.type) + volts_cell(row.strong, row.type) + ' ' +
-           padded_right(clipped(window_text(row.type), 12), 12) +
-           padded_left(row.margin ? fixed_text(row.margin->value(), 2) : "-", 7);
+    out += "  ";
+    append_padded_right(out, fits ? name : "", name_columns);
+    out += ' ';
+    append_padded_right(out, clipped(run, run_columns), run_columns);
+    out += ' ';
+    for (const LampResult* lamp : {row.nominal, row.weak, row.strong})
+        add_volts_cell(out, lamp, row.type);
+    out += ' ';
+    append_padded_right(out, clipped(window_text(row.type), 12), 12);
+    append_padded_left(out, row.margin ? fixed_text(row.margin->value(), 2) : "-", 7);
     if (row.state == LampState::low) out += ' ' + inked(style, Ink::error, "LOW");
     if (row.state == LampState::high) out += ' ' + inked(style, Ink::error, "HIGH");
     out += '\n';

@@ -65,8 +65,15 @@ class JsonWriter {
     void before_value();
     void separate();
     void new_line();
+    char* room_for(std::size_t bytes);
+    void write(char character);
+    void write(std::string_view text);
+    void write_string(std::string_view text);
+    template<class Number>
+    void write_number(Number number);
 
-    std::string out_;
+    std::string out_;      ///< longer than what is written: the rest is room
+    std::size_t used_ = 0; ///< bytes written
     std::vector<Level> levels_;
     bool after_key_ = false;
 };
