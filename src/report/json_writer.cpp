@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <bit>
 #include <charconv>
 #include <cmath>
 
@@ -21,22 +22,12 @@ constexpr std::array<bool, 256> stands_as_it_is = [] {
     return plain;
 }();
 
-bool is_plain(std::string_view text) {
-    return std::all_of(text.begin(), text.end(),
-                       [](char c) { return stands_as_it_is[static_cast<unsigned char>(c)]; });
-}
-
 constexpr std::size_t longest_number = 32;
 
-char* put_number(char* at, double number) {
+char* put_double(char* at, double number) {
     // Where no exponent makes it shorter, fmt finds the same digits sooner.
     const double magnitude = std::abs(number);
     if (magnitude >= 1e-3 && magnitude < 1e5) return fmt::format_to(at, FMT_COMPILE("{}"), number);
-    return std::to_chars(at, at + longest_number, number).ptr;
-}
-
-template<class Number>
-char* put_number(char* at, Number number) {
     return std::to_chars(at, at + longest_number, number).ptr;
 }
 
@@ -93,40 +84,59 @@ void append_json_string(std::string& out, std::string_view text) {
     out += '"';
 }
 
+void JsonWriter::grow(std::size_t bytes) {
+    out_.resize(std::max<std::size_t>(2 * out_.size(), used_ + bytes + 4096));
+}
+
 /// Where the next bytes go; the caller writes at most so many and counts them.
-char* JsonWriter::room_for(std::size_t bytes) {
-    if (out_.size() - used_ < bytes)
-        out_.resize(std::max<std::size_t>(2 * out_.size(), used_ + bytes + 4096));
+inline char* JsonWriter::room_for(std::size_t bytes) {
+    if (out_.size() - used_ < bytes) grow(bytes);
     return out_.data() + used_;
 }
 
-void JsonWriter::write(char character) {
+inline void JsonWriter::write(char character) {
     *room_for(1) = character;
     ++used_;
 }
 
-void JsonWriter::write(std::string_view text) {
+inline void JsonWriter::write(std::string_view text) {
     std::copy(text.begin(), text.end(), room_for(text.size()));
     used_ += text.size();
 }
 
 void JsonWriter::write_string(std::string_view text) {
-    if (!is_plain(text)) {
-        std::string escaped;
-        append_json_string(escaped, text);
-        return write(escaped);
-    }
     char* at = room_for(text.size() + 2);
     *at++ = '"';
-    at = std::copy(text.begin(), text.end(), at);
+    for (const char c : text) {
+        if (!stands_as_it_is[static_cast<unsigned char>(c)]) return write_escaped(text);
+        *at++ = c;
+    }
     *at = '"';
     used_ += text.size() + 2;
+}
+
+void JsonWriter::write_escaped(std::string_view text) {
+    std::string escaped;
+    append_json_string(escaped, text);
+    write(escaped);
 }
 
 template<class Number>
 void JsonWriter::write_number(Number number) {
     char* const begin = room_for(longest_number);
-    used_ += static_cast<std::size_t>(put_number(begin, number) - begin);
+    used_ += static_cast<std::size_t>(std::to_chars(begin, begin + longest_number, number).ptr - begin);
+}
+
+/// Ratings, lengths and resistances come again and again: the last number of each of a few classes is kept
+/// as text.
+void JsonWriter::write_double(double number) {
+    const auto bits = std::bit_cast<std::uint64_t>(number);
+    NumberText& known = numbers_[(bits * 0x9E3779B97F4A7C15u) >> 58];
+    if (known.bits != bits || known.size == 0) {
+        known.bits = bits;
+        known.size = static_cast<std::size_t>(put_double(known.text.data(), number) - known.text.data());
+    }
+    write(std::string_view(known.text.data(), known.size));
 }
 
 void JsonWriter::begin(char opening, char closing, Set set) {
@@ -164,10 +174,7 @@ void JsonWriter::value(std::string_view text) {
 void JsonWriter::value(double number) {
     if (!std::isfinite(number)) return null();
     before_value();
-    if (number == 0)
-        write('0'); // no "-0"
-    else
-        write_number(number);
+    write_double(number == 0 ? 0.0 : number); // no "-0"
 }
 
 void JsonWriter::value(int number) {

@@ -26,10 +26,12 @@ void solve_loaded(const Site& site, const TransformerCircuit& circuit, Workspace
 }
 
 void sort_into_file_order(CaseResult& result) {
-    std::sort(result.runs.begin(), result.runs.end(),
-              [](const RunResult& a, const RunResult& b) { return a.run < b.run; });
-    std::sort(result.lamps.begin(), result.lamps.end(),
-              [](const LampResult& a, const LampResult& b) { return a.fixture < b.fixture; });
+    const auto earlier_run = [](const RunResult& a, const RunResult& b) { return a.run < b.run; };
+    const auto earlier_lamp = [](const LampResult& a, const LampResult& b) { return a.fixture < b.fixture; };
+    std::sort(result.runs.begin(), result.runs.end(), earlier_run);
+    // Thousands of lamps usually stand in the order in which they are fed.
+    if (!std::is_sorted(result.lamps.begin(), result.lamps.end(), earlier_lamp))
+        std::sort(result.lamps.begin(), result.lamps.end(), earlier_lamp);
 }
 
 CaseResult solve_case(const Site& site, const SiteCircuits& circuits, const OperatingCase& conditions) {
