@@ -87,13 +87,15 @@ using TransformerIndex = std::unordered_map<std::string_view, int>;
 void find_feed(const Site& site, const TransformerIndex& transformers, Feeds& feeds, WiredPart& part,
                std::vector<InputError>& errors) {
     if (!part.from) return;
-    const auto transformer = transformers.find(*part.from);
-    const auto other = feeds.part_of_id.find(*part.from);
     const bool is_run = part.kind == NodeKind::run;
+    const auto other = feeds.part_of_id.find(*part.from);
+    if (!is_run && other != feeds.part_of_id.end()) {
+        part.feed = other->second;
+        return;
+    }
+    const auto transformer = transformers.find(*part.from);
     if (is_run && transformer != transformers.end()) {
         part.transformer = transformer->second;
-    } else if (!is_run && other != feeds.part_of_id.end()) {
-        part.feed = other->second;
     } else if (transformer != transformers.end()) {
         errors.push_back(wrong_feed(part, "transformer"));
     } else if (other != feeds.part_of_id.end()) {

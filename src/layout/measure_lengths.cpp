@@ -10,10 +10,10 @@ namespace {
 
 using Places = std::unordered_map<std::string_view, std::optional<PlanPoint>>;
 
-/// Where each part that can feed another stands. A run starts where its transformer stands.
+/// Where each part that can feed another stands, as far as it is known. A run starts where its transformer
+/// stands.
 Places feed_places(const Site& site) {
     Places places;
-    places.reserve(site.runs.size() + site.splices.size() + site.fixtures.size());
     Places transformers;
     for (const Transformer& transformer : site.transformers)
         transformers[transformer.id] = transformer.at;
@@ -22,9 +22,9 @@ Places feed_places(const Site& site) {
         places[run.id] = it == transformers.end() ? std::nullopt : it->second;
     }
     for (const Splice& splice : site.splices)
-        places[splice.id] = splice.at;
+        if (splice.at) places[splice.id] = splice.at;
     for (const Fixture& fixture : site.fixtures)
-        places[fixture.id] = fixture.at;
+        if (fixture.at) places[fixture.id] = fixture.at;
     return places;
 }
 

@@ -4,6 +4,7 @@
 
 #include "number_scan.hpp"
 #include <array>
+#include <bit>
 #include <charconv>
 #include <cmath>
 #include <cstdint>
@@ -35,11 +36,12 @@ std::optional<std::uint64_t> scaled_to_whole(double magnitude, int decimals) {
     constexpr double largest =
         9'007'199'254'740'992.0; // 2^53: below it a double is a fraction of a power of two
     if (!(magnitude < largest) || decimals < 0 || decimals > 3) return std::nullopt;
-    int exponent = 0;
-    const double fraction = std::frexp(magnitude, &exponent);
-    const auto mantissa = static_cast<std::uint64_t>(std::ldexp(fraction, 53));
+    // As IEC 60559 lays a double out: 52 bits below the leading one, above them the exponent.
+    const auto bits = std::bit_cast<std::uint64_t>(magnitude);
+    const std::uint64_t leading_one = std::uint64_t{1} << 52;
+    const std::uint64_t mantissa = (bits & (leading_one - 1)) | leading_one;
     const std::uint64_t product = mantissa * powers_of_ten[static_cast<std::size_t>(decimals)]; // below 2^63
-    const int shift = 53 - exponent;
+    const int shift = 1075 - static_cast<int>(bits >> 52);
     if (shift >= 64) return 0; // less than half of one
     if (shift <= 0) return product;
     const std::uint64_t whole = product >> shift;

@@ -32,7 +32,8 @@ std::string window_text(const FixtureType* type) {
                        trimmed_text(type->window_high.value(), 2));
 }
 
-void add_row(std::string& out, const Site& site, const LampRow& row, const TextStyle& style) {
+void add_row(std::string& out, const Site& site, const LampRow& row, const std::string& window,
+             const TextStyle& style) {
     const std::string name = printable(row.fixture->id);
     const bool fits = display_width(name) <= name_columns;
     if (!fits) out += "  " + clipped(name, style.width - 2) + '\n';
@@ -45,7 +46,7 @@ void add_row(std::string& out, const Site& site, const LampRow& row, const TextS
     for (const LampResult* lamp : {row.nominal, row.weak, row.strong})
         add_volts_cell(out, lamp, row.type);
     out += ' ';
-    append_padded_right(out, clipped(window_text(row.type), 12), 12);
+    append_padded_right(out, window, 12);
     append_padded_left(out, row.margin ? fixed_text(row.margin->value(), 2) : "-", 7);
     if (row.state == LampState::low) out += ' ' + inked(style, Ink::error, "LOW");
     if (row.state == LampState::high) out += ' ' + inked(style, Ink::error, "HIGH");
@@ -62,8 +63,14 @@ std::string lamp_table_text(const Assessment& assessment, const TextStyle& style
     out += inked(style, Ink::faint,
                  "  lamp                 run    nominal    weak  strong  window V     margin");
     out += '\n';
-    for (const LampRow& row : rows)
-        add_row(out, *assessment.site, row, style);
+    const FixtureType* type = nullptr;
+    std::string window = window_text(type);
+    for (const LampRow& row : rows) {
+        if (row.type != type)
+            window = clipped(window_text(row.type), 12); // a kind of lamp seldom stands alone
+        type = row.type;
+        add_row(out, *assessment.site, row, window, style);
+    }
     return out;
 }
 

@@ -34,7 +34,7 @@ bool among(const std::array<Range, N>& ranges, char32_t code) {
 }
 
 std::size_t columns_of(char32_t code) {
-    if (code < 0x300) return 1;
+    if (code < 0x300 || (code >= 0x2100 && code < 0x2E80)) return 1; // letters; arrows, lines, boxes
     if (among(no_column, code)) return 0;
     return among(two_columns, code) ? 2 : 1;
 }
