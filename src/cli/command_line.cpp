@@ -73,7 +73,7 @@ CLI::App* add_command(CLI::App& program, const Command& command, Slots& slots) {
     }
     for (const OptionSpec& spec : command.options)
         add_option(*app, spec, slots);
-    app->footer([&command] { return footer(command); }); // only help shows it
+    app->footer(footer(command));
     return app;
 }
 
