@@ -102,6 +102,8 @@ class TreeText {
     const SolvedCircuit& solved_;
     std::string& out_;
     std::vector<Pending> pending_;
+    std::string label_; ///< of the line being drawn, as are the figures: their memory serves every line
+    std::string figures_;
 };
 
 void TreeText::draw_transformer() {
@@ -147,7 +149,8 @@ std::string TreeText::remark(const Pending& drawn) const {
 void TreeText::draw_node(const Pending& drawn) {
     const CircuitNode& node = written(drawn.node);
     const SolvedNode& found = answer(drawn.node);
-    std::string figures;
+    std::string& figures = figures_;
+    figures.clear();
     append_padded_left(figures, length_column(node), 9);
     figures += "  ";
     append_padded_right(figures, clipped(cable_column(node), 9), 9);
@@ -157,8 +160,9 @@ void TreeText::draw_node(const Pending& drawn) {
     std::string note = clipped(remark(drawn), left);
     Ink ink = Ink::faint;
     if (note.starts_with("LOW ") || note.starts_with("HIGH ")) ink = Ink::error;
-    if (!note.empty()) figures += "  " + inked(style_, ink, note);
-    line(drawn.before + name(drawn.node), figures);
+    if (!note.empty()) (figures += "  ") += inked(style_, ink, note);
+    (label_ = drawn.before) += name(drawn.node);
+    line(label_, figures);
 }
 
 void TreeText::line(const std::string& label, const std::string& figures) {

@@ -63,6 +63,7 @@ std::string lamp_table_text(const Assessment& assessment, const TextStyle& style
     out += inked(style, Ink::faint,
                  "  lamp                 run    nominal    weak  strong  window V     margin");
     out += '\n';
+    out.reserve(out.size() + rows.size() * style.width);
     const FixtureType* type = nullptr;
     std::string window = window_text(type);
     for (const LampRow& row : rows) {
