@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "abridged.hpp"
 #include "entry_readers.hpp"
 
 namespace rillwatt {
@@ -94,6 +95,16 @@ LoadResult<Catalog> read_built_in_catalog() {
     LoadResult<Catalog> result{Catalog{}, {}};
     for (const BuiltInFile& file : built_in_files()) {
         result = read_catalog(file.text, std::string(file.name), std::move(*result.value));
+        if (!result) return result;
+    }
+    return result;
+}
+
+LoadResult<Catalog> read_built_in_catalog(const EntryNames& named) {
+    LoadResult<Catalog> result{Catalog{}, {}};
+    for (const BuiltInFile& file : built_in_files()) {
+        const std::string text = abridged(file.text, named);
+        result = read_catalog(text, std::string(file.name), std::move(*result.value));
         if (!result) return result;
     }
     return result;

@@ -18,8 +18,13 @@ struct Breach {
     const OperatingCase& conditions;
 };
 
-const FixtureType* type_of(const RuleContext& context, std::size_t fixture) {
-    return find_entry(context.catalog.fixtures, context.site.fixtures[fixture].model);
+/// What the catalog says of each fixture of the site; null where it says nothing.
+std::vector<const FixtureType*> fixture_types(const RuleContext& context) {
+    std::vector<const FixtureType*> types;
+    types.reserve(context.site.fixtures.size());
+    for (const Fixture& fixture : context.site.fixtures)
+        types.push_back(find_entry(context.catalog.fixtures, fixture.model));
+    return types;
 }
 
 bool too_low(const FixtureType& type, Volts volts) { return below(volts, type.window_low); }
@@ -67,11 +72,12 @@ Finding high_finding(const Breach& breach) {
 std::vector<Finding> find_breaches(const RuleContext& context, bool (*breaks)(const FixtureType&, Volts),
                                    Finding (*describe)(const Breach&)) {
     std::vector<Finding> findings;
+    const std::vector<const FixtureType*> types = fixture_types(context);
     std::vector<bool> told(context.site.fixtures.size(), false);
     for (const CaseResult& result : context.solution.cases) {
         const bool nominal = result.conditions.name == "nominal";
         for (const LampResult& lamp : result.lamps) {
-            const FixtureType* type = type_of(context, lamp.fixture);
+            const FixtureType* type = types[lamp.fixture];
             if (type == nullptr || told[lamp.fixture] || !breaks(*type, lamp.volts)) continue;
             told[lamp.fixture] = true;
             Finding finding =

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include "all_rules.hpp"
+#include <algorithm>
 #include <map>
 
 namespace rillwatt {
@@ -21,8 +22,8 @@ bool overloaded(const RuleContext& context, const SegmentResult& segment) {
 }
 
 /// Where each part of the site is written, by id.
-std::map<std::string, SourceLocation, std::less<>> part_locations(const Site& site) {
-    std::map<std::string, SourceLocation, std::less<>> places;
+std::map<std::string_view, SourceLocation> part_locations(const Site& site) {
+    std::map<std::string_view, SourceLocation> places;
     for (const Splice& splice : site.splices)
         places[splice.id] = splice.location;
     for (const Fixture& fixture : site.fixtures)
@@ -32,7 +33,14 @@ std::map<std::string, SourceLocation, std::less<>> part_locations(const Site& si
     return places;
 }
 
+bool any_overloaded(const RuleContext& context) {
+    const std::vector<SegmentResult>& segments = context.solution.nominal().segments;
+    return std::any_of(segments.begin(), segments.end(),
+                       [&](const SegmentResult& segment) { return overloaded(context, segment); });
+}
+
 std::vector<Finding> find_cable(const RuleContext& context) {
+    if (!any_overloaded(context)) return {};
     std::vector<Finding> findings;
     const auto places = part_locations(context.site);
     std::map<std::string, std::string, std::less<>> overloaded_upstream; // part -> its overloaded cable

@@ -87,13 +87,15 @@ using TransformerIndex = std::unordered_map<std::string_view, int>;
 void find_feed(const Site& site, const TransformerIndex& transformers, Feeds& feeds, WiredPart& part,
                std::vector<InputError>& errors) {
     if (!part.from) return;
-    const auto transformer = transformers.find(*part.from);
-    const auto other = feeds.part_of_id.find(*part.from);
     const bool is_run = part.kind == NodeKind::run;
+    const auto other = feeds.part_of_id.find(*part.from);
+    if (!is_run && other != feeds.part_of_id.end()) {
+        part.feed = other->second;
+        return;
+    }
+    const auto transformer = transformers.find(*part.from);
     if (is_run && transformer != transformers.end()) {
         part.transformer = transformer->second;
-    } else if (!is_run && other != feeds.part_of_id.end()) {
-        part.feed = other->second;
     } else if (transformer != transformers.end()) {
         errors.push_back(wrong_feed(part, "transformer"));
     } else if (other != feeds.part_of_id.end()) {
@@ -136,6 +138,7 @@ std::vector<int> runs_of(const Feeds& feeds) {
 Feeds wire_up(const Site& site, std::vector<InputError>& errors) {
     Feeds feeds;
     feeds.parts = parts_in_file_order(site);
+    feeds.part_of_id.reserve(feeds.parts.size());
     for (std::size_t i = 0; i < feeds.parts.size(); ++i)
         feeds.part_of_id.emplace(feeds.parts[i].part->id, static_cast<int>(i));
     TransformerIndex transformers;
@@ -145,9 +148,10 @@ Feeds wire_up(const Site& site, std::vector<InputError>& errors) {
         find_feed(site, transformers, feeds, part, errors);
 
     const std::vector<int> feed = feed_of_each(feeds);
+    feeds.order = level_order(feed, runs_of(feeds));
+    if (feeds.order.size() == feeds.parts.size()) return feeds; // all hang on runs: no loops
     for (const auto& loop : feed_loops(feed))
         errors.push_back(loop_error(feeds, loop));
-    feeds.order = level_order(feed, runs_of(feeds));
     return feeds;
 }
 

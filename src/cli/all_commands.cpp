@@ -1,30 +1,46 @@
 #include "rillwatt/cli/command.hpp"
 #include "rillwatt/cli/commands.hpp"
 
+#include <algorithm>
+
 namespace rillwatt {
 
+namespace {
+
+/// A command's name and what makes it: a start of the program makes the one command it runs.
+struct CommandMaker {
+    std::string_view name;
+    Command (*make)();
+};
+
+constexpr CommandMaker makers[] = {
+    {"new", new_command},           {"check", check_command},
+    {"explain", explain_command},   {"plan", plan_command},
+    {"light", light_command},       {"place", place_command},
+    {"size", size_command},         {"headroom", headroom_command},
+    {"circuits", circuits_command}, {"report", report_command},
+    {"watch", watch_command},       {"catalog", catalog_command},
+    {"rules", rules_command},       {"schema", schema_command},
+    {"manual", manual_command},     {"completions", completions_command},
+};
+
+} // namespace
+
 const std::vector<Command>& all_commands() {
-    // clang-format off
-    static const std::vector<Command> commands = {
-        new_command(),
-        check_command(),
-        explain_command(),
-        plan_command(),
-        light_command(),
-        place_command(),
-        size_command(),
-        headroom_command(),
-        circuits_command(),
-        report_command(),
-        watch_command(),
-        catalog_command(),
-        rules_command(),
-        schema_command(),
-        manual_command(),
-        completions_command(),
-    };
-    // clang-format on
+    static const std::vector<Command> commands = [] {
+        std::vector<Command> made;
+        for (const CommandMaker& maker : makers)
+            made.push_back(maker.make());
+        return made;
+    }();
     return commands;
+}
+
+std::optional<Command> command_named(std::string_view name) {
+    const auto* maker = std::find_if(std::begin(makers), std::end(makers),
+                                     [name](const CommandMaker& each) { return each.name == name; });
+    if (maker == std::end(makers)) return std::nullopt;
+    return maker->make();
 }
 
 } // namespace rillwatt

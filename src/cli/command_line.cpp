@@ -10,6 +10,7 @@
 #include <cmath>
 #include <deque>
 #include <ostream>
+#include <span>
 
 namespace rillwatt {
 
@@ -114,9 +115,12 @@ ExitStatus run_command_line(const std::vector<std::string>& words, Console& cons
             printable(error.what()));
     });
 
+    // A word that names a command leaves no room for the others.
+    const std::optional<Command> named = words.empty() ? std::nullopt : command_named(words.front());
+    const std::span<const Command> commands = named ? std::span(&*named, 1) : std::span(all_commands());
     std::deque<Slots> slots;
     std::vector<CLI::App*> apps;
-    for (const Command& command : all_commands())
+    for (const Command& command : commands)
         apps.push_back(add_command(program, command, slots.emplace_back()));
 
     try {
@@ -126,8 +130,7 @@ ExitStatus run_command_line(const std::vector<std::string>& words, Console& cons
     }
     for (std::size_t i = 0; i < apps.size(); ++i) {
         if (!apps[i]->parsed()) continue;
-        const Command& command = all_commands()[i];
-        return command.run(collect(command, slots[i]), console);
+        return commands[i].run(collect(commands[i], slots[i]), console);
     }
     return ExitStatus::wrong_input;
 }

@@ -47,8 +47,8 @@ std::string beside(const std::string& file, const std::string& name) {
     return path.is_absolute() ? name : (std::filesystem::path(file).parent_path() / path).string();
 }
 
-Catalog gather_catalogs(const Site* site, const std::vector<std::string>& more, Errors& errors) {
-    LoadResult<Catalog> built_in = read_built_in_catalog();
+Catalog gather_catalogs(const Site* site, const std::vector<std::string>& more, LoadResult<Catalog> built_in,
+                        Errors& errors) {
     append(errors, std::move(built_in.errors));
     Catalog catalog = std::move(built_in.value).value_or(Catalog());
     if (site != nullptr)
@@ -60,6 +60,51 @@ Catalog gather_catalogs(const Site* site, const std::vector<std::string>& more, 
     return catalog;
 }
 
+void add_names(EntryNames& names, const std::optional<std::vector<std::string>>& listed) {
+    if (listed) names.insert(listed->begin(), listed->end());
+}
+
+/// What the site looks up in the catalogs; cables are not among it, for they are always read.
+EntryNames named_entries(const Site& site) {
+    EntryNames names;
+    std::string_view last; // lights of one kind often follow each other
+    for (const Fixture& fixture : site.fixtures) {
+        if (fixture.model != last) names.insert(fixture.model);
+        last = fixture.model;
+    }
+    for (const Transformer& transformer : site.transformers)
+        if (transformer.model) names.insert(*transformer.model);
+    for (const Pump& pump : site.pumps)
+        names.insert(pump.model);
+    add_names(names, site.stock.transformers);
+    add_names(names, site.stock.fixtures);
+    return names;
+}
+
+/// A site and its catalogs as read, and everything wrong with them.
+struct Reading {
+    std::optional<Site> site;
+    Catalog catalog;
+    Errors errors;
+};
+
+Reading read_with_catalogs(const std::string& text, const std::string& path,
+                           const std::vector<std::string>& more, BuiltInPart part) {
+    SiteDraft draft = read_site_draft(text, path);
+    const bool only_named = part == BuiltInPart::named && draft.site;
+    LoadResult<Catalog> built_in =
+        only_named ? read_built_in_catalog(named_entries(*draft.site)) : read_built_in_catalog();
+    Reading reading;
+    reading.catalog =
+        gather_catalogs(draft.site ? &*draft.site : nullptr, more, std::move(built_in), reading.errors);
+    if (draft.site && reading.errors.empty())
+        append(draft.errors, check_against_catalog(*draft.site, reading.catalog, text));
+    sort_by_line(draft.errors);
+    reading.errors.insert(reading.errors.begin(), draft.errors.begin(), draft.errors.end());
+    reading.site = std::move(draft.site);
+    return reading;
+}
+
 } // namespace
 
 void print_errors(const std::vector<InputError>& errors, Console& console) {
@@ -69,30 +114,27 @@ void print_errors(const std::vector<InputError>& errors, Console& console) {
 
 std::optional<Catalog> load_catalogs(const std::vector<std::string>& more_catalogs, Console& console) {
     Errors errors;
-    Catalog catalog = gather_catalogs(nullptr, more_catalogs, errors);
+    Catalog catalog = gather_catalogs(nullptr, more_catalogs, read_built_in_catalog(), errors);
     print_errors(errors, console);
     if (!errors.empty()) return std::nullopt;
     return catalog;
 }
 
 std::optional<LoadedSite> load_site(const std::string& path, const std::vector<std::string>& more_catalogs,
-                                    Console& console) {
+                                    Console& console, BuiltInPart built_in) {
     FileText file = read_file(path);
     if (!file.text) {
         print_errors({cannot_read(path, file.problem, {})}, console);
         return std::nullopt;
     }
-    SiteDraft draft = read_site_draft(*file.text, path);
-    Errors errors;
-    const Catalog catalog = gather_catalogs(draft.site ? &*draft.site : nullptr, more_catalogs, errors);
-    if (draft.site && errors.empty())
-        append(draft.errors, check_against_catalog(*draft.site, catalog, *file.text));
-    sort_by_line(draft.errors);
-    errors.insert(errors.begin(), draft.errors.begin(), draft.errors.end());
-    print_errors(errors, console);
-    if (!errors.empty()) return std::nullopt;
-    return LoadedSite{path, std::move(*file.text), std::make_shared<const Site>(std::move(*draft.site)),
-                      std::make_shared<const Catalog>(catalog)};
+    Reading reading = read_with_catalogs(*file.text, path, more_catalogs, built_in);
+    // Errors name the nearest entry of all.
+    if (!reading.errors.empty() && built_in == BuiltInPart::named)
+        reading = read_with_catalogs(*file.text, path, more_catalogs, BuiltInPart::all);
+    print_errors(reading.errors, console);
+    if (!reading.errors.empty()) return std::nullopt;
+    return LoadedSite{path, std::move(*file.text), std::make_shared<const Site>(std::move(*reading.site)),
+                      std::make_shared<const Catalog>(std::move(reading.catalog))};
 }
 
 std::optional<LoadedSite> load_site(const Arguments& arguments, Console& console) {
@@ -115,8 +157,10 @@ std::optional<PhotometricFiles> load_photometry(const LoadedSite& loaded, Consol
     return files;
 }
 
-std::optional<Assessment> load_and_assess(const Arguments& arguments, Console& console) {
-    std::optional<LoadedSite> loaded = load_site(arguments, console);
+std::optional<Assessment> load_and_assess(const Arguments& arguments, Console& console,
+                                          BuiltInPart built_in) {
+    std::optional<LoadedSite> loaded =
+        load_site(arguments.text("SITE"), arguments.all("--catalog"), console, built_in);
     if (!loaded) return std::nullopt;
     LoadResult<Assessment> assessed = assess(loaded->site, loaded->catalog);
     print_errors(assessed.errors, console);

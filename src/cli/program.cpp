@@ -1,4 +1,5 @@
 #include "rillwatt/cli/command_line.hpp"
+#include "rillwatt/cli/process_memory.hpp"
 
 #include <cstdlib>
 #include <exception>
@@ -8,6 +9,7 @@
 namespace rillwatt {
 
 int run_program(int argc, const char* const* argv) {
+    prepare_memory();
     std::ios::sync_with_stdio(false);
     const char* no_colour = std::getenv("NO_COLOR");
     const bool plain = no_colour != nullptr && *no_colour != '\0';

@@ -3,6 +3,7 @@
 #include "document_limits.hpp"
 #include "plain_toml.hpp"
 #include "toml_library.hpp"
+#include <algorithm>
 
 namespace rillwatt {
 namespace {
@@ -21,14 +22,25 @@ InputError first_error(std::string_view text, const InputError& error) {
     return is_above ? read.errors.front() : error;
 }
 
+/// Whether a text that reads as plain TOML can exceed no limit: it holds fewer values than bytes.
+bool plain_toml_stays_within(std::string_view text, const DocumentLimits& limits) {
+    return text.size() <= std::min(limits.bytes, limits.values) && limits.nesting >= plain_toml_nesting &&
+           limits.dotted_keys >= plain_toml_nesting;
+}
+
 } // namespace
 
 LoadResult<Document> parse_document(std::string_view text, const std::string& file,
                                     const DocumentLimits& limits) {
+    const bool surely_within = plain_toml_stays_within(text, limits);
+    if (surely_within)
+        if (std::optional<Table> plain = read_plain_toml(text))
+            return {Document(file, text, std::move(*plain)), {}};
     if (const std::optional<InputError> error = exceeded_limit(text, file, limits))
         return {{}, {first_error(text, *error)}};
-    if (std::optional<Table> plain = read_plain_toml(text))
-        return {Document(file, text, std::move(*plain)), {}};
+    if (!surely_within)
+        if (std::optional<Table> plain = read_plain_toml(text))
+            return {Document(file, text, std::move(*plain)), {}};
     LoadResult<Table> root = read_toml_by_library(text, file);
     if (!root) return {{}, std::move(root.errors)};
     return {Document(file, text, std::move(*root.value)), {}};

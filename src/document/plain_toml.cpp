@@ -31,14 +31,18 @@ std::size_t short_character(std::string_view text) {
 bool has_plain_characters(std::string_view text) {
     for (std::size_t i = 0; i < text.size();) {
         const auto c = static_cast<unsigned char>(text[i]);
+        if ((c >= 0x20 && c < 0x7F) || c == '\n') {
+            ++i;
+            continue;
+        }
         if (c >= 0x80) {
             const std::size_t bytes = short_character(text.substr(i));
             if (bytes == 0) return false;
             i += bytes;
             continue;
         }
-        const bool line_end = c == '\n' || (c == '\r' && i + 1 < text.size() && text[i + 1] == '\n');
-        if ((c < 0x20 && c != '\t' && !line_end) || c == 0x7F) return false;
+        const bool line_end = c == '\r' && i + 1 < text.size() && text[i + 1] == '\n';
+        if (c != '\t' && !line_end) return false;
         ++i;
     }
     return true;
@@ -95,8 +99,11 @@ class PlainReader {
     /// marks) and of backslashes are read.
     std::optional<std::string> quoted() {
         const char quote = next();
-        std::string content;
-        for (++at_; !at_end() && text_[at_] != quote && text_[at_] != '\n'; ++at_) {
+        const std::size_t begin = ++at_;
+        while (!at_end() && text_[at_] != quote && text_[at_] != '\n' && text_[at_] != '\\')
+            ++at_;
+        std::string content(text_.substr(begin, at_ - begin));
+        for (; !at_end() && text_[at_] != quote && text_[at_] != '\n'; ++at_) {
             if (text_[at_] == '\\' && quote == '"') {
                 ++at_;
                 if (next() != '"' && next() != '\\') return std::nullopt;
@@ -121,9 +128,8 @@ class PlainReader {
     Value* added(Table& table, std::string key) {
         constexpr std::size_t largest = 512;
         if (table.entries.size() >= largest || table.find(key) != nullptr) return nullptr;
-        if (table.entries.empty()) table.entries.reserve(8);
-        table.entries.push_back({std::move(key), line_, Value{false, line_}});
-        return &table.entries.back().value;
+        if (table.entries.empty()) table.entries.reserve(4);
+        return &table.entries.emplace_back(Entry{std::move(key), line_, Value{false, line_}}).value;
     }
 
     /// The table that the keys after this header go into; null when the header is not plain.
@@ -135,7 +141,7 @@ class PlainReader {
             std::optional<std::string> part = key();
             if (!part) return nullptr;
             path.push_back(std::move(*part));
-        } while (take('.'));
+        } while (path.size() < plain_toml_nesting && take('.'));
         if (!take(']') || (repeated && !take(']'))) return nullptr;
         if (!repeated) return opened(path);
         return path.size() == 1 ? next_of(path.front()) : nullptr;
@@ -202,8 +208,13 @@ class PlainReader {
             slot.data = std::move(*text);
             return true;
         }
-        if (c == '[') return list(slot);
-        if (c == '{') return inline_table(slot);
+        if (c == '[' || c == '{') {
+            if (depth_ >= plain_toml_nesting) return false;
+            ++depth_;
+            const bool is_read = c == '[' ? list(slot) : inline_table(slot);
+            --depth_;
+            return is_read;
+        }
         if (c == 't' || c == 'f') return boolean(slot);
         return number(slot);
     }
@@ -280,6 +291,7 @@ class PlainReader {
     std::string_view text_;
     std::size_t at_ = 0;
     int line_ = 1;
+    std::size_t depth_ = 0; ///< lists and inline tables around the value being read
     Table root_;
     std::vector<std::string> repeated_; ///< names of `[[name]]` so far
     std::vector<std::string> opened_;   ///< tables that `[a.b]` headers made, each part and a line end

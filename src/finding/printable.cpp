@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace rillwatt {
 namespace {
 
@@ -48,9 +50,15 @@ std::string escaped(char32_t c) {
     }
 }
 
+/// Most texts are plain ASCII, and are as printable as they stand.
+bool is_plain(std::string_view text) {
+    return std::all_of(text.begin(), text.end(), [](char c) { return c >= 0x20 && c < 0x7F; });
+}
+
 } // namespace
 
 std::string printable(std::string_view text) {
+    if (is_plain(text)) return std::string(text);
     std::string result;
     result.reserve(text.size());
     while (!text.empty()) {
@@ -68,6 +76,7 @@ std::string printable(std::string_view text) {
 }
 
 bool is_printable(std::string_view text) {
+    if (is_plain(text)) return true;
     while (!text.empty()) {
         const CodePoint next = decode(text);
         if (next.bytes == 0 || is_invisible(next.value)) return false;

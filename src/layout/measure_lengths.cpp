@@ -2,18 +2,19 @@
 
 #include "no_way_through.hpp"
 #include "shortest_trench.hpp"
-#include <map>
 #include <string_view>
+#include <unordered_map>
 
 namespace rillwatt {
 namespace {
 
-using Places = std::map<std::string, std::optional<PlanPoint>, std::less<>>;
+using Places = std::unordered_map<std::string_view, std::optional<PlanPoint>>;
 
-/// Where each part that can feed another stands. A run starts where its transformer stands.
+/// Where each part that can feed another stands, as far as it is known. A run starts where its transformer
+/// stands.
 Places feed_places(const Site& site) {
     Places places;
-    std::map<std::string, std::optional<PlanPoint>, std::less<>> transformers;
+    Places transformers;
     for (const Transformer& transformer : site.transformers)
         transformers[transformer.id] = transformer.at;
     for (const Run& run : site.runs) {
@@ -21,9 +22,9 @@ Places feed_places(const Site& site) {
         places[run.id] = it == transformers.end() ? std::nullopt : it->second;
     }
     for (const Splice& splice : site.splices)
-        places[splice.id] = splice.at;
+        if (splice.at) places[splice.id] = splice.at;
     for (const Fixture& fixture : site.fixtures)
-        places[fixture.id] = fixture.at;
+        if (fixture.at) places[fixture.id] = fixture.at;
     return places;
 }
 
@@ -90,6 +91,7 @@ class Measurer {
 SiteLengths measure_lengths(const Site& site) {
     Measurer measurer(site);
     SiteLengths lengths;
+    lengths.fixtures.reserve(site.fixtures.size());
     for (const Splice& splice : site.splices)
         lengths.splices.push_back(measurer.measure(measurer.place(splice.from), splice.at, splice.length));
     for (const Fixture& fixture : site.fixtures)

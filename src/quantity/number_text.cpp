@@ -4,8 +4,10 @@
 
 #include "number_scan.hpp"
 #include <array>
+#include <bit>
 #include <charconv>
 #include <cmath>
+#include <cstdint>
 
 namespace rillwatt {
 
@@ -25,8 +27,52 @@ std::optional<Celsius> parse_temperature(std::string_view written) {
     return Celsius(celsius ? degrees : (degrees - 32) / 1.8);
 }
 
+namespace {
+
+/// `magnitude` times ten to the power of `decimals`, to the nearest whole number, as exact as the double is
+/// and to the even one of two that are equally near. Empty where 64 bits do not hold it.
+std::optional<std::uint64_t> scaled_to_whole(double magnitude, int decimals) {
+    constexpr std::array<std::uint64_t, 4> powers_of_ten{1, 10, 100, 1000};
+    constexpr double largest =
+        9'007'199'254'740'992.0; // 2^53: below it a double is a fraction of a power of two
+    if (!(magnitude < largest) || decimals < 0 || decimals > 3) return std::nullopt;
+    // As IEC 60559 lays a double out: 52 bits below the leading one, above them the exponent.
+    const auto bits = std::bit_cast<std::uint64_t>(magnitude);
+    const std::uint64_t leading_one = std::uint64_t{1} << 52;
+    const std::uint64_t mantissa = (bits & (leading_one - 1)) | leading_one;
+    const std::uint64_t product = mantissa * powers_of_ten[static_cast<std::size_t>(decimals)]; // below 2^63
+    const int shift = 1075 - static_cast<int>(bits >> 52);
+    if (shift >= 64) return 0; // less than half of one
+    if (shift <= 0) return product;
+    const std::uint64_t whole = product >> shift;
+    const std::uint64_t rest = product - (whole << shift);
+    const std::uint64_t half = std::uint64_t{1} << (shift - 1);
+    return whole + (rest > half || (rest == half && whole % 2 == 1) ? 1 : 0);
+}
+
+/// "-12.05" from 1205, negative, two decimals; never "-0.00".
+std::string scaled_text(std::uint64_t scaled, bool negative, int decimals) {
+    std::array<char, 24> text{};
+    char* at = text.data() + text.size();
+    char* const end = at;
+    const bool signed_text = negative && scaled != 0;
+    for (int i = 0; i < decimals; ++i, scaled /= 10)
+        *--at = static_cast<char>('0' + scaled % 10);
+    if (decimals > 0) *--at = '.';
+    do {
+        *--at = static_cast<char>('0' + scaled % 10);
+        scaled /= 10;
+    } while (scaled != 0);
+    if (signed_text) *--at = '-';
+    return {at, end};
+}
+
+} // namespace
+
 std::string fixed_text(double value, int decimals) {
     if (!std::isfinite(value)) return fmt::format("{}", value);
+    if (const std::optional<std::uint64_t> scaled = scaled_to_whole(std::abs(value), decimals))
+        return scaled_text(*scaled, value < 0, decimals);
     std::array<char, 400> digits{}; // the longest double has 309 of them before the point
     const std::to_chars_result end = std::to_chars(digits.data(), digits.data() + digits.size(), value,
                                                    std::chars_format::fixed, decimals);

@@ -113,7 +113,7 @@ std::string check_text(const Assessment& assessment, const TextStyle& style) {
           transformer_table_text(assessment, style), run_table_text(assessment, style),
           branch_circuits_text(assessment, style), running_cost_text(assessment, style),
           findings_text(assessment.findings, style), cautions_text(style)})
-        if (!section.empty()) out += '\n' + section;
+        if (!section.empty()) (out += '\n') += section;
     return out;
 }
 

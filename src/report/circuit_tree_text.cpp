@@ -102,6 +102,8 @@ class TreeText {
     const SolvedCircuit& solved_;
     std::string& out_;
     std::vector<Pending> pending_;
+    std::string label_; ///< of the line being drawn, as are the figures: their memory serves every line
+    std::string figures_;
 };
 
 void TreeText::draw_transformer() {
@@ -147,19 +149,27 @@ std::string TreeText::remark(const Pending& drawn) const {
 void TreeText::draw_node(const Pending& drawn) {
     const CircuitNode& node = written(drawn.node);
     const SolvedNode& found = answer(drawn.node);
-    const std::string figures = padded_left(length_column(node), 9) + "  " +
-                                padded_right(clipped(cable_column(node), 9), 9) +
-                                padded_left(volts_column(found), 8) + padded_left(amps_column(found), 8);
+    std::string& figures = figures_;
+    figures.clear();
+    append_padded_left(figures, length_column(node), 9);
+    figures += "  ";
+    append_padded_right(figures, clipped(cable_column(node), 9), 9);
+    append_padded_left(figures, volts_column(found), 8);
+    append_padded_left(figures, amps_column(found), 8);
     const std::size_t left = style_.width > label_columns + 38 ? style_.width - label_columns - 38 : 8;
     std::string note = clipped(remark(drawn), left);
     Ink ink = Ink::faint;
     if (note.starts_with("LOW ") || note.starts_with("HIGH ")) ink = Ink::error;
-    line(drawn.before + name(drawn.node), figures + (note.empty() ? "" : "  " + inked(style_, ink, note)));
+    if (!note.empty()) (figures += "  ") += inked(style_, ink, note);
+    (label_ = drawn.before) += name(drawn.node);
+    line(label_, figures);
 }
 
 void TreeText::line(const std::string& label, const std::string& figures) {
     if (display_width(label) <= label_columns) {
-        out_ += padded_right(label, label_columns) + figures + '\n';
+        append_padded_right(out_, label, label_columns);
+        out_ += figures;
+        out_ += '\n';
         return;
     }
     out_ += clipped(label, style_.width) + '\n';

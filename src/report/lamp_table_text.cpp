@@ -21,9 +21,9 @@ bool outside(const FixtureType* type, Volts volts) {
 }
 
 /// Volts as a cell of eight columns, the last for the mark of a figure outside the window.
-std::string volts_cell(const LampResult* lamp, const FixtureType* type) {
-    if (lamp == nullptr) return padded_left("-", 7) + ' ';
-    return padded_left(fixed_text(lamp->volts.value(), 2), 7) + (outside(type, lamp->volts) ? '!' : ' ');
+void add_volts_cell(std::string& out, const LampResult* lamp, const FixtureType* type) {
+    append_padded_left(out, lamp == nullptr ? "-" : fixed_text(lamp->volts.value(), 2), 7);
+    out += lamp != nullptr && outside(type, lamp->volts) ? '!' : ' ';
 }
 
 std::string window_text(const FixtureType* type) {
@@ -32,16 +32,22 @@ std::string window_text(const FixtureType* type) {
                        trimmed_text(type->window_high.value(), 2));
 }
 
-void add_row(std::string& out, const Site& site, const LampRow& row, const TextStyle& style) {
+void add_row(std::string& out, const Site& site, const LampRow& row, const std::string& window,
+             const TextStyle& style) {
     const std::string name = printable(row.fixture->id);
     const bool fits = display_width(name) <= name_columns;
     if (!fits) out += "  " + clipped(name, style.width - 2) + '\n';
     const std::string run = row.run ? printable(site.runs[*row.run].id) : "-";
-    out += "  " + padded_right(fits ? name : "", name_columns) + ' ' +
-           padded_right(clipped(run, run_columns), run_columns) + ' ' + volts_cell(row.nominal, row.type) +
-           volts_cell(row.weak, row.type) + volts_cell(row.strong, row.type) + ' ' +
-           padded_right(clipped(window_text(row.type), 12), 12) +
-           padded_left(row.margin ? fixed_text(row.margin->value(), 2) : "-", 7);
+    out += "  ";
+    append_padded_right(out, fits ? name : "", name_columns);
+    out += ' ';
+    append_padded_right(out, clipped(run, run_columns), run_columns);
+    out += ' ';
+    for (const LampResult* lamp : {row.nominal, row.weak, row.strong})
+        add_volts_cell(out, lamp, row.type);
+    out += ' ';
+    append_padded_right(out, window, 12);
+    append_padded_left(out, row.margin ? fixed_text(row.margin->value(), 2) : "-", 7);
     if (row.state == LampState::low) out += ' ' + inked(style, Ink::error, "LOW");
     if (row.state == LampState::high) out += ' ' + inked(style, Ink::error, "HIGH");
     out += '\n';
@@ -57,8 +63,15 @@ std::string lamp_table_text(const Assessment& assessment, const TextStyle& style
     out += inked(style, Ink::faint,
                  "  lamp                 run    nominal    weak  strong  window V     margin");
     out += '\n';
-    for (const LampRow& row : rows)
-        add_row(out, *assessment.site, row, style);
+    out.reserve(out.size() + rows.size() * style.width);
+    const FixtureType* type = nullptr;
+    std::string window = window_text(type);
+    for (const LampRow& row : rows) {
+        if (row.type != type)
+            window = clipped(window_text(row.type), 12); // a kind of lamp seldom stands alone
+        type = row.type;
+        add_row(out, *assessment.site, row, window, style);
+    }
     return out;
 }
 

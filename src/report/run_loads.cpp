@@ -6,13 +6,14 @@ namespace rillwatt {
 
 namespace {
 
-void offer(RunLoad& load, Amperes amps, Amperes limit, const std::string& where) {
+/// Whether a limit is nearer than those before it; where it is, the caller names it.
+bool takes(RunLoad& load, Amperes amps, Amperes limit) {
     const double loading = limit.value() > 0 ? amps / limit : 0;
-    if (!load.where.empty() && loading <= load.loading) return;
+    if (!load.where.empty() && loading <= load.loading) return false;
     load.amps = amps;
     load.limit = limit;
     load.loading = loading;
-    load.where = where;
+    return true;
 }
 
 } // namespace
@@ -25,13 +26,15 @@ std::vector<RunLoad> run_loads(const Assessment& assessment) {
         place[run.run] = loads.size();
         loads.push_back({&run, {}, {}, "", 0});
         const TransformerType* type = assessment.circuits.transformers[run.transformer].type;
-        if (type != nullptr) offer(loads.back(), run.amps, type->secondary_limit, "supply");
+        if (type != nullptr && takes(loads.back(), run.amps, type->secondary_limit))
+            loads.back().where = "supply";
     }
     for (const SegmentResult& segment : nominal.segments) {
         const CableType* cable = find_entry(assessment.catalog->cables, segment.cable);
         if (cable == nullptr || loads.empty()) continue;
         const Amperes amps(std::abs(segment.amps.value()));
-        offer(loads[place[segment.run]], amps, cable->ampacity, segment.cable + " to " + segment.to);
+        RunLoad& load = loads[place[segment.run]];
+        if (takes(load, amps, cable->ampacity)) load.where = segment.cable + " to " + segment.to;
     }
     return loads;
 }

@@ -34,7 +34,7 @@ bool among(const std::array<Range, N>& ranges, char32_t code) {
 }
 
 std::size_t columns_of(char32_t code) {
-    if (code < 0x300) return 1;
+    if (code < 0x300 || (code >= 0x2100 && code < 0x2E80)) return 1; // letters; arrows, lines, boxes
     if (among(no_column, code)) return 0;
     return among(two_columns, code) ? 2 : 1;
 }
@@ -73,8 +73,10 @@ Utf8Character utf8_character(std::string_view text, std::size_t at) {
 }
 
 std::size_t display_width(std::string_view text) {
-    std::size_t width = 0;
-    for (std::size_t at = 0; at < text.size();) {
+    const auto first_long =
+        std::find_if(text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) >= 0x80; });
+    auto width = static_cast<std::size_t>(first_long - text.begin()); // ASCII: a column each
+    for (std::size_t at = width; at < text.size();) {
         const Utf8Character character = utf8_character(text, at);
         width += columns_of(character.code);
         at += character.bytes;
@@ -97,13 +99,27 @@ std::string clipped(std::string_view text, std::size_t columns) {
 }
 
 std::string padded_right(std::string_view text, std::size_t columns) {
-    const std::size_t width = display_width(text);
-    return std::string(text) + std::string(width < columns ? columns - width : 0, ' ');
+    std::string padded;
+    append_padded_right(padded, text, columns);
+    return padded;
 }
 
 std::string padded_left(std::string_view text, std::size_t columns) {
+    std::string padded;
+    append_padded_left(padded, text, columns);
+    return padded;
+}
+
+void append_padded_right(std::string& out, std::string_view text, std::size_t columns) {
     const std::size_t width = display_width(text);
-    return std::string(width < columns ? columns - width : 0, ' ') + std::string(text);
+    out += text;
+    if (width < columns) out.append(columns - width, ' ');
+}
+
+void append_padded_left(std::string& out, std::string_view text, std::size_t columns) {
+    const std::size_t width = display_width(text);
+    if (width < columns) out.append(columns - width, ' ');
+    out += text;
 }
 
 } // namespace rillwatt

@@ -20,8 +20,12 @@ class CatalogCheck {
 
     template<class Map>
     void name(const Place& place, const std::string& id, const Map& map, std::string_view kind) {
-        if (id.empty() || map.contains(id))
-            return; // a key that is missing or unreadable is an error of its own
+        if (id.empty()) return; // a key that is missing or unreadable is an error of its own
+        if (found_.map == &map && *found_.id == id) return; // as the part before
+        if (map.contains(id)) {
+            found_ = {&map, &id};
+            return;
+        }
         std::vector<std::string> ids;
         for (const auto& [key, entry] : map)
             ids.push_back(key);
@@ -53,6 +57,12 @@ class CatalogCheck {
     }
 
   private:
+    /// The last id that a catalog has, and where: a garden has many parts of few kinds.
+    struct Found {
+        const void* map = nullptr;
+        const std::string* id = nullptr;
+    };
+
     /// Files are read a second time only to show an error.
     int line_of(const Place& place) {
         if (text_.empty()) return place.part_line;
@@ -76,6 +86,7 @@ class CatalogCheck {
     std::string_view text_;
     std::optional<Document> document_;
     std::vector<InputError> errors_;
+    Found found_;
 };
 
 /// Calls `look` with every part of one kind and its place among them.

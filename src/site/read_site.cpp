@@ -94,9 +94,11 @@ void read_parts(ValueReader& reader, const Table& root, Site& site) {
         if (entry.key == "stock") {
             read_stock_table(reader, entry, site);
         } else if (const PartTable* kind = table_named(entry.key)) {
-            if (const Array* tables = repeated_tables(reader, entry))
-                for (const Value& value : *tables)
-                    kind->read(reader, *value.table(), value.line, site);
+            const Array* tables = repeated_tables(reader, entry);
+            if (tables == nullptr) continue;
+            if (kind->kind == fixture_part) site.fixtures.reserve(tables->size()); // by far the most
+            for (const Value& value : *tables)
+                kind->read(reader, *value.table(), value.line, site);
         } else {
             reader.unknown_key(entry, top_level_keys());
         }

@@ -25,16 +25,28 @@ void solve_loaded(const Site& site, const TransformerCircuit& circuit, Workspace
     if (!network.lamps.empty()) result.unsolved.push_back(no_operating_point(circuit, network));
 }
 
-void sort_into_file_order(CaseResult& result) {
-    std::sort(result.runs.begin(), result.runs.end(),
-              [](const RunResult& a, const RunResult& b) { return a.run < b.run; });
-    std::sort(result.lamps.begin(), result.lamps.end(),
-              [](const LampResult& a, const LampResult& b) { return a.fixture < b.fixture; });
+/// A fixture has one lamp: each is put at its fixture's place rather than compared with others.
+std::vector<LampResult> in_file_order(const std::vector<LampResult>& lamps, std::size_t fixtures) {
+    std::vector<const LampResult*> of_fixture(fixtures, nullptr);
+    for (const LampResult& lamp : lamps)
+        of_fixture[lamp.fixture] = &lamp;
+    std::vector<LampResult> ordered;
+    ordered.reserve(lamps.size());
+    for (const LampResult* lamp : of_fixture)
+        if (lamp != nullptr) ordered.push_back(*lamp);
+    return ordered;
+}
+
+void reserve_results(const Site& site, CaseResult& result) {
+    result.lamps.reserve(site.fixtures.size());
+    if (result.conditions.loaded)
+        result.segments.reserve(site.splices.size() + site.fixtures.size() + site.links.size());
 }
 
 CaseResult solve_case(const Site& site, const SiteCircuits& circuits, const OperatingCase& conditions) {
     CaseResult result;
     result.conditions = conditions;
+    reserve_results(site, result);
     Workspace workspace;
     NetworkSolution solution;
     for (const TransformerCircuit& circuit : circuits.transformers) {
@@ -44,7 +56,9 @@ CaseResult solve_case(const Site& site, const SiteCircuits& circuits, const Oper
         else
             add_open_circuit_result(circuit, make_network(circuit, conditions), result);
     }
-    sort_into_file_order(result);
+    std::sort(result.runs.begin(), result.runs.end(),
+              [](const RunResult& a, const RunResult& b) { return a.run < b.run; });
+    result.lamps = in_file_order(result.lamps, site.fixtures.size());
     return result;
 }
 

@@ -33,3 +33,40 @@ TEST_CASE("the built-in catalogs hold something of every kind, without an error"
         CHECK(cable.resistance > OhmsPerMetre(0));
     }
 }
+
+TEST_CASE("the built-in catalogs read for a few names hold those entries as the whole ones do") {
+    const Catalog whole = built_in();
+    for (const auto& [id, fixture] : whole.fixtures) {
+        INFO(id);
+        const LoadResult<Catalog> part = read_built_in_catalog(EntryNames{id});
+        REQUIRE(part);
+        CHECK(part.value->tables.size() == whole.tables.size());
+        CHECK(part.value->cables.size() == whole.cables.size());
+        REQUIRE(part.value->fixtures.size() == 1);
+        const FixtureType& read = part.value->fixtures.at(id);
+        CHECK(read.location.file == fixture.location.file);
+        CHECK(read.location.line == fixture.location.line);
+        CHECK(read.watts == fixture.watts);
+        CHECK(read.note == fixture.note);
+        CHECK(read.source == fixture.source);
+    }
+    for (const auto& [id, transformer] : whole.transformers) {
+        INFO(id);
+        const LoadResult<Catalog> part = read_built_in_catalog(EntryNames{id});
+        REQUIRE(part);
+        REQUIRE(part.value->transformers.size() == 1);
+        CHECK(part.value->transformers.at(id).location.line == transformer.location.line);
+        CHECK(part.value->transformers.at(id).taps == transformer.taps);
+    }
+    for (const auto& [id, pump] : whole.pumps) {
+        INFO(id);
+        const LoadResult<Catalog> part = read_built_in_catalog(EntryNames{id});
+        REQUIRE(part);
+        REQUIRE(part.value->pumps.size() == 1);
+        CHECK(part.value->pumps.at(id).location.line == pump.location.line);
+    }
+    const LoadResult<Catalog> none = read_built_in_catalog(EntryNames{});
+    REQUIRE(none);
+    CHECK(none.value->fixtures.empty());
+    CHECK(none.value->accessories.empty());
+}

@@ -39,6 +39,17 @@ TEST_CASE("help goes to standard output, with the cautions, and is no error") {
         CHECK(holds(help.out, command.name));
 }
 
+TEST_CASE("each command is found by its name, and no other name finds one") {
+    for (const Command& command : all_commands()) {
+        INFO(command.name);
+        const std::optional<Command> found = command_named(command.name);
+        REQUIRE(found);
+        CHECK(found->name == command.name);
+    }
+    CHECK_FALSE(command_named("chec"));
+    CHECK_FALSE(command_named(""));
+}
+
 TEST_CASE("each command explains itself with examples") {
     for (const Command& command : all_commands()) {
         const Outcome help = type({command.name, "--help"});

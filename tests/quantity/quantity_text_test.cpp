@@ -2,7 +2,11 @@
 
 #include <catch2/catch.hpp>
 
+#include <array>
+#include <charconv>
+#include <cmath>
 #include <limits>
+#include <random>
 #include <string>
 #include <type_traits>
 
@@ -141,4 +145,29 @@ TEST_CASE("a depth is written in inches or metres") {
     CHECK(depth_text(inches(24), LengthUnit::feet) == "24 in");
     CHECK(depth_text(inches(4.5), LengthUnit::feet) == "4.5 in");
     CHECK(depth_text(inches(18), LengthUnit::metres) == "0.46 m");
+}
+
+TEST_CASE("fixed decimals round the double's exact value, ties to even, as the standard library's do") {
+    const auto by_library = [](double value, int decimals) {
+        std::array<char, 400> digits{};
+        const auto end = std::to_chars(digits.data(), digits.data() + digits.size(), value,
+                                       std::chars_format::fixed, decimals);
+        return std::string(digits.data(), end.ptr);
+    };
+    for (double value : {0.125, 0.375, 2.5, 3.5, 0.5, 1.005, 0.995, 99.995, 1e-3, 4.9e-324,
+                         9007199254740991.0, 9007199254740993.0, 4503599627370495.5, 1e22}) {
+        for (int decimals = 0; decimals <= 5; ++decimals) {
+            INFO(value << " with " << decimals);
+            CHECK(fixed_text(value, decimals) == by_library(value, decimals));
+        }
+    }
+    std::mt19937_64 random(20);
+    std::uniform_real_distribution<double> exponent(-6, 17);
+    for (int i = 0; i < 20000; ++i) {
+        const double value = std::pow(10, exponent(random));
+        const int decimals = i % 4;
+        const double tie = std::round(value * 8) / 8; // halves and eighths fall on ties
+        CHECK(fixed_text(value, decimals) == by_library(value, decimals));
+        CHECK(fixed_text(tie, decimals) == by_library(tie, decimals));
+    }
 }

@@ -2,8 +2,12 @@
 
 #include <catch2/catch.hpp>
 
+#include <array>
+#include <charconv>
+#include <cmath>
 #include <cstdlib>
 #include <limits>
+#include <random>
 
 using rillwatt::JsonWriter;
 
@@ -30,6 +34,30 @@ TEST_CASE("numbers are the shortest text that reads back to the same double") {
     CHECK(alone(-0.0) == "0");
     for (double number : {0.1 + 0.2, 1.0 / 3, 12.345678901234567, 6.02e23, 1e-300, -7.25})
         CHECK(std::strtod(alone(number).c_str(), nullptr) == number);
+}
+
+TEST_CASE("numbers of every size are written as the standard library writes its shortest") {
+    std::mt19937_64 random(8259);
+    std::uniform_real_distribution<double> exponent(-9, 18);
+    for (int i = 0; i < 20000; ++i) {
+        const double size = std::pow(10, exponent(random));
+        for (double number : {size, -size, std::round(size), std::round(size * 100) / 100}) {
+            std::array<char, 64> digits{};
+            const auto end = std::to_chars(digits.data(), digits.data() + digits.size(), number);
+            if (number != 0) CHECK(alone(number) == std::string(digits.data(), end.ptr));
+        }
+    }
+}
+
+TEST_CASE("a number that comes again is written as before") {
+    JsonWriter json;
+    json.begin_array(JsonWriter::Set::line);
+    for (int round = 0; round < 3; ++round)
+        for (double number : {0.1, 12.0, 14.700000000000001, -0.1, 0.0})
+            json.value(number);
+    json.end();
+    CHECK(json.take() == "[0.1, 12, 14.700000000000001, -0.1, 0, 0.1, 12, 14.700000000000001, -0.1, 0, "
+                         "0.1, 12, 14.700000000000001, -0.1, 0]\n");
 }
 
 TEST_CASE("what is not a finite number becomes null") {

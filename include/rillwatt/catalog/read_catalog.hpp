@@ -6,6 +6,7 @@
 
 #include <string>
 #include <string_view>
+#include <unordered_set>
 #include <vector>
 
 namespace rillwatt {
@@ -29,6 +30,13 @@ const std::vector<BuiltInFile>& built_in_files();
 
 /// All built-in catalogs read one after the other, not yet checked: further files may follow.
 LoadResult<Catalog> read_built_in_catalog();
+
+/// Ids of catalog entries.
+using EntryNames = std::unordered_set<std::string_view>;
+
+/// As much of the built-in catalogs as a site needs that names these entries: those and all cables and
+/// conductor tables. For what looks entries up by the names the site gives, and lists none.
+LoadResult<Catalog> read_built_in_catalog(const EntryNames& named);
 
 /// The tables of a catalog file and their keys.
 std::vector<TableSpec> catalog_tables();

@@ -71,6 +71,9 @@ struct Command {
 /// Every command there is. A new command is one file in src/cli and one line in src/cli/all_commands.cpp.
 const std::vector<Command>& all_commands();
 
+/// The command of that name, made without the others; empty when there is none.
+std::optional<Command> command_named(std::string_view name);
+
 /// `--format text|json`, for commands with a result that programs read.
 OptionSpec format_option();
 

@@ -27,4 +27,8 @@ std::string clipped(std::string_view text, std::size_t columns);
 std::string padded_right(std::string_view text, std::size_t columns);
 std::string padded_left(std::string_view text, std::size_t columns);
 
+/// The same written at the end of `out`.
+void append_padded_right(std::string& out, std::string_view text, std::size_t columns);
+void append_padded_left(std::string& out, std::string_view text, std::size_t columns);
+
 } // namespace rillwatt
