@@ -63,6 +63,7 @@ std::string footer(const Command& command) {
 
 CLI::App* add_command(CLI::App& program, const Command& command, Slots& slots) {
     CLI::App* app = program.add_subcommand(command.name, command.summary);
+    app->group("Commands");
     for (const ArgumentSpec& spec : command.arguments) {
         CLI::Option* option = app->add_option(spec.name, slots.values[spec.name], spec.help);
         option->type_name("");
@@ -101,12 +102,11 @@ std::string program_version() { return RILLWATT_VERSION; }
 ExitStatus run_command_line(const std::vector<std::string>& words, Console& console) {
     CLI::App program("Plans low-voltage garden lighting and the electrical side of water features.",
                      "rillwatt");
-    program.set_version_flag("--version", "rillwatt " + program_version());
+    program.set_version_flag("--version", "rillwatt " + program_version(), "print the version and leave");
     program.set_help_flag("--help,-h", "print this help and leave");
     program.require_subcommand(1);
     program.get_formatter()->column_width(28);
     program.get_formatter()->label("SUBCOMMAND", "COMMAND");
-    program.get_formatter()->label("Subcommands", "Commands");
     program.footer(std::string("`rillwatt COMMAND --help` shows a command's options and examples.\n\n") +
                    program_cautions);
     program.failure_message([](const CLI::App*, const CLI::Error& error) {

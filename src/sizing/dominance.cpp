@@ -101,10 +101,9 @@ class Sieve {
         const bool plain = !frame_.strict_spools && !(frame_.two_sided && frame_.strict_volts);
         for (const Place& place : places_) {
             if (kept_.size() > most) break;
-            const Label& label = labels_[place.label];
-            if (plain ? stood_for_on_stairs(label, place.top_amps) : stood_for(label, place.top_amps))
+            if (plain ? stood_for_on_stairs(place) : stood_for(labels_[place.label], place.top_amps))
                 continue;
-            keep(place.label, place.top_amps);
+            keep(place);
         }
         return kept_.size();
     }
@@ -130,24 +129,27 @@ class Sieve {
         Move move;
     };
 
-    void keep(std::size_t index, double top_amps) {
-        const Label& label = labels_[index];
-        const auto rank = static_cast<std::size_t>(label.thickness);
+    void keep(const Place& place) {
+        const Label& label = labels_[place.label];
+        const auto rank = static_cast<std::size_t>(place.thickness);
         if (stairs_.size() <= rank) stairs_.resize(rank + 1);
-        stairs_[rank].add({label.low, top_amps, kept_.size()});
+        stairs_[rank].add({place.low, place.top_amps, kept_.size()});
         const CurvePower power(label.curve);
-        kept_.push_back({index, top_amps, power, frame_.two_sided ? CurvePower(label.most) : power, {}});
+        kept_.push_back(
+            {place.label, place.top_amps, power, frame_.two_sided ? CurvePower(label.most) : power, {}});
     }
 
     double amps_limit(double top_amps) const { return top_amps * (1 + tolerance_ + rounding) + rounding; }
 
     /// The stairs of each thickness tell which label to look at.
-    bool stood_for_on_stairs(const Label& label, double top_amps) {
-        const std::size_t ranks = std::min(stairs_.size(), static_cast<std::size_t>(label.thickness) + 1);
+    bool stood_for_on_stairs(const Place& place) {
+        const double limit = amps_limit(place.top_amps);
+        const std::size_t ranks = std::min(stairs_.size(), static_cast<std::size_t>(place.thickness) + 1);
         for (std::size_t rank = 0; rank < ranks; ++rank) {
             ++comparisons_;
-            const auto* step = stairs_[rank].least_amps(label.low + volts_tolerance_);
-            if (step == nullptr || step->amps > amps_limit(top_amps)) continue;
+            const auto* step = stairs_[rank].least_amps(place.low + volts_tolerance_);
+            if (step == nullptr || step->amps > limit) continue;
+            const Label& label = labels_[place.label];
             if (labels_[kept_[step->label].label].high < label.high - volts_tolerance_) continue;
             if (take_over(kept_[step->label], label)) return true;
         }
