@@ -73,11 +73,21 @@ std::string finding_text(const Finding& finding, const TextStyle& style) {
     const std::size_t at = out.find(severity, display_width(place) <= style.width ? place.size() : 0);
     if (at != std::string::npos)
         out.replace(at, severity.size(), inked(style, ink_of(finding.severity), severity));
+    return out;
+}
+
+std::string advice_text(const Finding& finding, const TextStyle& style) {
+    std::string out;
     if (!finding.hint.empty())
         out += wrapped("mend: " + printable(finding.hint), style.width, "    ", "          ");
     if (!finding.source.empty())
         out += wrapped("source: " + printable(finding.source), style.width, "    ", "            ");
     return out;
+}
+
+/// Findings of one rule that follow each other share what there is to say about them.
+bool same_advice(const Finding& a, const Finding& b) {
+    return a.rule == b.rule && a.hint == b.hint && a.source == b.source;
 }
 
 std::string counted(std::ptrdiff_t count, const char* severity) {
@@ -101,8 +111,11 @@ std::string findings_count_text(const std::vector<Finding>& findings) {
 
 std::string findings_text(const std::vector<Finding>& findings, const TextStyle& style) {
     std::string out = inked(style, Ink::heading, "FINDINGS") + "  " + findings_count_text(findings) + '\n';
-    for (const Finding& finding : findings)
-        out += finding_text(finding, style);
+    for (std::size_t i = 0; i < findings.size(); ++i) {
+        out += finding_text(findings[i], style);
+        const bool more_to_come = i + 1 < findings.size() && same_advice(findings[i], findings[i + 1]);
+        if (!more_to_come) out += advice_text(findings[i], style);
+    }
     return out;
 }
 

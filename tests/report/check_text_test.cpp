@@ -85,6 +85,28 @@ TEST_CASE("findings come last before the cautions, each with its rule, mending a
     CHECK_THAT(text, Contains("licensed electrician"));
 }
 
+TEST_CASE("findings of one rule that follow each other share their mending and source") {
+    Finding first;
+    first.rule = "low-lamp";
+    first.severity = Severity::warning;
+    first.message = "a gets little";
+    first.hint = "thicker cable";
+    first.source = "a book";
+    Finding second = first;
+    second.message = "b gets little";
+    Finding third = first;
+    third.message = "c gets little";
+    third.hint = "a higher tap";
+    CHECK(findings_text({first, second, third}, {}) == "FINDINGS  3 warnings\n"
+                                                       "warning: a gets little [low-lamp]\n"
+                                                       "warning: b gets little [low-lamp]\n"
+                                                       "    mend: thicker cable\n"
+                                                       "    source: a book\n"
+                                                       "warning: c gets little [low-lamp]\n"
+                                                       "    mend: a higher tap\n"
+                                                       "    source: a book\n");
+}
+
 TEST_CASE("a garden without findings says so") {
     CHECK(findings_count_text({}) == "no findings");
     CHECK(findings_count_text({{}, {}}) == "2 notes");
