@@ -1,4 +1,5 @@
-// What the shared library of fmt holds for us, for programs linked to static libraries only: Debian packages no static fmt.
+// What the shared library of fmt holds for us, for programs linked to static libraries only: Debian packages
+// no static fmt.
 #include <fmt/format-inl.h>
 
 FMT_BEGIN_NAMESPACE

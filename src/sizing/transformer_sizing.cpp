@@ -137,7 +137,8 @@ void TransformerSizing::start_from_one_cable_per_run(Effort& effort) {
     try_combinations(effort);
 }
 
-/// Few labels find more in the natural order, thicker towards the transformer, even where any order is allowed.
+/// Few labels find more in the natural order, thicker towards the transformer, even where any order is
+/// allowed.
 void TransformerSizing::look_for_choice(std::size_t cap, Effort& effort) {
     constexpr std::size_t few_labels = 100;
     RunSearch how;
