@@ -11,7 +11,6 @@ namespace rillwatt::sizing {
 namespace {
 
 constexpr std::size_t grid_points = 33;
-constexpr double sag_slack = 2e-7;      ///< interpolation may err by less; the solver has the last word
 constexpr double weighing_slack = 1e-6; ///< money: what interpolated volt-amperes may be off by, priced
 constexpr int sag_steps = 60;
 constexpr double infinity = std::numeric_limits<double>::infinity();
@@ -342,38 +341,6 @@ std::optional<Candidate> TransformerSearch::next() {
     const auto found = next_combination();
     if (!found) return std::nullopt;
     return candidate(*found);
-}
-
-std::optional<Combination> TransformerSearch::quick_choice(int model) const {
-    constexpr int rounds = 50;
-    const ModelOptions& set = models_[at(model)];
-    Combination choice{model, 0, std::vector<int>(set.options.size(), 0)};
-    double sag = transformer_.models[at(set.model)].supply_ratio;
-    for (int round = 0; round < rounds; ++round) {
-        choice.cost = transformer_.models[at(set.model)].price;
-        for (std::size_t r = 0; r < set.options.size(); ++r) {
-            const auto& options = set.options[r];
-            const auto fits = std::find_if(options.begin(), options.end(), [&](const RunOption& option) {
-                return option.low_sag <= sag && option.high_sag >= sag;
-            });
-            if (fits == options.end()) return std::nullopt;
-            choice.options[r] = static_cast<int>(fits - options.begin());
-            choice.cost += fits->cost;
-        }
-        const double reached = highest_sag(set, choice.options);
-        if (reached >= sag - sag_slack && reached >= set.least_sag - sag_slack) return choice;
-        sag = std::min(reached, sag - sag_slack);
-    }
-    return std::nullopt;
-}
-
-std::vector<Candidate> TransformerSearch::quick_choices() const {
-    std::vector<Candidate> choices;
-    for (std::size_t m = 0; m < models_.size(); ++m)
-        if (const auto choice = quick_choice(static_cast<int>(m))) choices.push_back(candidate(*choice));
-    std::stable_sort(choices.begin(), choices.end(),
-                     [](const Candidate& a, const Candidate& b) { return a.cost < b.cost; });
-    return choices;
 }
 
 std::optional<Combination> TransformerSearch::next_combination() {

@@ -13,6 +13,8 @@
 /// one that holds is the cheapest.
 namespace rillwatt::sizing {
 
+inline constexpr double sag_slack = 2e-7; ///< interpolation may err by less; the solver has the last word
+
 /// A run on a tap with one of its labels.
 struct RunOption {
     double tap = 0;
