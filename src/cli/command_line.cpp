@@ -95,6 +95,16 @@ ExitStatus explain_exit(const CLI::App& program, const CLI::ParseError& stop, Co
     return wrong ? ExitStatus::wrong_input : ExitStatus::ok;
 }
 
+/// "there is no command `chek`; nearest is `check`".
+std::string unknown_command_text(const std::string& word) {
+    std::vector<std::string> names;
+    for (const Command& command : all_commands())
+        names.push_back(command.name);
+    const std::optional<std::string> nearest = nearest_spelling(word, names);
+    return fmt::format("rillwatt: there is no command `{}`{}\n`rillwatt --help` lists the commands.\n",
+                       printable(word), nearest ? fmt::format("; nearest is `{}`", *nearest) : "");
+}
+
 } // namespace
 
 std::string program_version() { return RILLWATT_VERSION; }
@@ -117,6 +127,10 @@ ExitStatus run_command_line(const std::vector<std::string>& words, Console& cons
 
     // A word that names a command leaves no room for the others.
     const std::optional<Command> named = words.empty() ? std::nullopt : command_named(words.front());
+    if (!named && !words.empty() && !words.front().starts_with('-')) {
+        console.err << unknown_command_text(words.front());
+        return ExitStatus::wrong_input;
+    }
     const std::span<const Command> commands = named ? std::span(&*named, 1) : std::span(all_commands());
     std::deque<Slots> slots;
     std::vector<CLI::App*> apps;

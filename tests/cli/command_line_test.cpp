@@ -62,6 +62,13 @@ TEST_CASE("each command explains itself with examples") {
     }
 }
 
+TEST_CASE("a misspelled command is answered with the nearest one") {
+    const Outcome wrong = type({"chek", "garden.toml"});
+    CHECK(wrong.status == ExitStatus::wrong_input);
+    CHECK(wrong.out.empty());
+    CHECK(holds(wrong.err, "no command `chek`; nearest is `check`"));
+}
+
 TEST_CASE("a wrong command line is said on standard error with status 2") {
     for (const std::vector<std::string>& words : std::vector<std::vector<std::string>>{
              {}, {"chekc"}, {"rules", "--colour"}, {"rules", "--format", "yaml"}, {"rules", "extra"}}) {
