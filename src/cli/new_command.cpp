@@ -160,6 +160,10 @@ std::string ask(const Question& question, LengthUnit units, Console& console) {
 std::optional<Answers> gather(const Arguments& arguments, Console& console) {
     Answers answers;
     bool sound = true;
+    if (!console.interactive && !arguments.has("--unattended"))
+        console.err
+            << "rillwatt new: not at a terminal, so nothing is asked and standard input is not read; what no "
+               "option says keeps its usual value (--unattended says the same without this remark)\n";
     for (const Question& question : questions) {
         if (arguments.has(question.option)) {
             answers[question.option] = arguments.text(question.option);
