@@ -39,11 +39,7 @@ double bearable_volts(const SizeProblem& problem, const RunProblem& run) {
 } // namespace
 
 double sag_at_limit(const Model& model, double loading) {
-    const double ratio = model.supply_ratio;
-    const double regulation = model.type->regulation;
-    if (regulation <= 0) return ratio;
-    const double inside = ratio * ratio - 4 * (loading + limit_slack) * regulation;
-    return inside <= 0 ? ratio / 2 : (ratio + std::sqrt(inside)) / 2;
+    return sag_under(model, (loading + limit_slack) * model.type->va.value());
 }
 
 std::vector<double> bearable_taps(const SizeProblem& problem, const Model& model, const RunProblem& run) {

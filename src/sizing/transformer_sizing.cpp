@@ -66,7 +66,8 @@ void TransformerSizing::search_one_run(std::size_t r, RunSearch& search, Effort&
     runs_.push_back(search_run(problem_, run, search, effort));
     const RunLabels& found = runs_.back();
     if (!leads || !found.complete || found.labels.empty()) return;
-    least_[r] = std::max(least_[r], found.labels.front().cost);
+    if (search.any_order == problem_.options.any_order) // else it searched only a part of what is allowed
+        least_[r] = std::max(least_[r], found.labels.front().cost);
     corridors_[r] = std::move(record);
 }
 
@@ -78,7 +79,6 @@ std::vector<RunSearch> TransformerSizing::framed(const RunSearch& how, double li
     bool two_sided = false;
     for (std::size_t r = 0; r < transformer_.runs.size(); ++r) {
         RunSearch search = how;
-        search.any_order = how.any_order;
         search.supplies = supplies_[r];
         std::erase_if(search.supplies,
                       [&](const Supply& supply) { return supply.price + least > limit + cost_rounding; });
