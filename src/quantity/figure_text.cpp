@@ -12,6 +12,20 @@ std::string power_number(double value) { return fixed_text(value, std::abs(value
 
 } // namespace
 
+void append_volts(std::string& out, Volts volts, std::size_t columns) {
+    append_fixed(out, volts.value(), 2, " V", columns);
+}
+
+void append_amps(std::string& out, Amperes amps, std::size_t columns) {
+    append_fixed(out, amps.value(), 2, " A", columns);
+}
+
+void append_decimal_length(std::string& out, Metres length, LengthUnit unit, std::size_t columns) {
+    const bool in_feet = unit == LengthUnit::feet;
+    append_fixed(out, in_feet ? length.value() / metres_per_foot : length.value(), 1, in_feet ? " ft" : " m",
+                 columns);
+}
+
 std::string volts_text(Volts volts) { return fixed_text(volts.value(), 2) + " V"; }
 
 std::string amps_text(Amperes amps) { return fixed_text(amps.value(), 2) + " A"; }

@@ -3,11 +3,13 @@
 #include <fmt/format.h>
 
 #include "number_scan.hpp"
+#include <algorithm>
 #include <array>
 #include <bit>
 #include <charconv>
 #include <cmath>
 #include <cstdint>
+#include <cstring>
 
 namespace rillwatt {
 
@@ -30,8 +32,9 @@ std::optional<Celsius> parse_temperature(std::string_view written) {
 namespace {
 
 /// `magnitude` times ten to the power of `decimals`, to the nearest whole number, as exact as the double is
-/// and to the even one of two that are equally near. Empty where 64 bits do not hold it.
-std::optional<std::uint64_t> scaled_to_whole(double magnitude, int decimals) {
+/// and to the even one of two that are equally near. Empty where 64 bits do not hold it, and for what is no
+/// number.
+inline std::optional<std::uint64_t> scaled_to_whole(double magnitude, int decimals) {
     constexpr std::array<std::uint64_t, 4> powers_of_ten{1, 10, 100, 1000};
     constexpr double largest =
         9'007'199'254'740'992.0; // 2^53: below it a double is a fraction of a power of two
@@ -50,29 +53,44 @@ std::optional<std::uint64_t> scaled_to_whole(double magnitude, int decimals) {
     return whole + (rest > half || (rest == half && whole % 2 == 1) ? 1 : 0);
 }
 
-/// "-12.05" from 1205, negative, two decimals; never "-0.00".
-std::string scaled_text(std::uint64_t scaled, bool negative, int decimals) {
-    std::array<char, 24> text{};
-    char* at = text.data() + text.size();
-    char* const end = at;
-    const bool signed_text = negative && scaled != 0;
-    for (int i = 0; i < decimals; ++i, scaled /= 10)
-        *--at = static_cast<char>('0' + scaled % 10);
+constexpr std::size_t longest_scaled = 24; // the digits of 64 bits, a sign and a point
+
+/// "00" to "99".
+constexpr std::array<char, 200> digit_pairs = [] {
+    std::array<char, 200> pairs{};
+    for (std::size_t i = 0; i < 100; ++i) {
+        pairs[2 * i] = static_cast<char>('0' + i / 10);
+        pairs[2 * i + 1] = static_cast<char>('0' + i % 10);
+    }
+    return pairs;
+}();
+
+/// Writes "-12.05" from 1205, negative, two decimals, so that it ends before `at`; never "-0.00". Returns
+/// where it begins.
+inline char* write_scaled(char* at, std::uint64_t scaled, bool negative, int decimals) {
+    const bool has_sign = negative && scaled != 0;
+    if (decimals == 2) {
+        const char* const pair = digit_pairs.data() + 2 * (scaled % 100);
+        at -= 2;
+        at[0] = pair[0];
+        at[1] = pair[1];
+        scaled /= 100;
+    } else {
+        for (int i = 0; i < decimals; ++i, scaled /= 10)
+            *--at = static_cast<char>('0' + scaled % 10);
+    }
     if (decimals > 0) *--at = '.';
     do {
         *--at = static_cast<char>('0' + scaled % 10);
         scaled /= 10;
     } while (scaled != 0);
-    if (signed_text) *--at = '-';
-    return {at, end};
+    if (has_sign) *--at = '-';
+    return at;
 }
 
-} // namespace
-
-std::string fixed_text(double value, int decimals) {
+/// What 64 bits do not hold, and what is no number.
+std::string unscaled_text(double value, int decimals) {
     if (!std::isfinite(value)) return fmt::format("{}", value);
-    if (const std::optional<std::uint64_t> scaled = scaled_to_whole(std::abs(value), decimals))
-        return scaled_text(*scaled, value < 0, decimals);
     std::array<char, 400> digits{}; // the longest double has 309 of them before the point
     const std::to_chars_result end = std::to_chars(digits.data(), digits.data() + digits.size(), value,
                                                    std::chars_format::fixed, decimals);
@@ -80,6 +98,40 @@ std::string fixed_text(double value, int decimals) {
     const std::string_view text(digits.data(), static_cast<std::size_t>(end.ptr - digits.data()));
     const bool negative_zero = text.front() == '-' && text.find_first_not_of("-0.") == std::string_view::npos;
     return std::string(negative_zero ? text.substr(1) : text);
+}
+
+} // namespace
+
+void append_fixed(std::string& out, double value, int decimals, std::string_view unit, std::size_t columns) {
+    constexpr std::size_t most_columns = 16;
+    constexpr std::size_t longest_unit = 8;
+    std::array<char, most_columns + longest_scaled + longest_unit>
+        cell; // written from its end to its beginning
+    const std::optional<std::uint64_t> scaled = scaled_to_whole(std::abs(value), decimals);
+    if (!scaled || columns > most_columns || unit.size() > longest_unit) {
+        const std::string text = fixed_text(value, decimals);
+        const std::size_t taken = text.size() + unit.size();
+        if (taken < columns) out.append(columns - taken, ' ');
+        (out += text) += unit;
+        return;
+    }
+    std::memset(cell.data(), ' ', cell.size());
+    char* const end = cell.data() + cell.size();
+    char* at = end;
+    for (std::size_t i = unit.size(); i-- > 0;)
+        *--at = unit[i];
+    at = write_scaled(at, *scaled, value < 0, decimals);
+    const std::size_t taken = std::max(columns, static_cast<std::size_t>(end - at));
+    out.append(end - taken, taken);
+}
+
+std::string fixed_text(double value, int decimals) {
+    const std::optional<std::uint64_t> scaled = scaled_to_whole(std::abs(value), decimals);
+    if (!scaled) return unscaled_text(value, decimals);
+    std::array<char, longest_scaled> digits;
+    char* const end = digits.data() + digits.size();
+    const char* const begin = write_scaled(end, *scaled, value < 0, decimals);
+    return {begin, static_cast<std::size_t>(end - begin)};
 }
 
 std::string trimmed_text(double value, int decimals) {

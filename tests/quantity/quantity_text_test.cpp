@@ -1,3 +1,4 @@
+#include "rillwatt/quantity/plain_ascii.hpp"
 #include "rillwatt/quantity/quantity_text.hpp"
 
 #include <catch2/catch.hpp>
@@ -170,4 +171,38 @@ TEST_CASE("fixed decimals round the double's exact value, ties to even, as the s
         CHECK(fixed_text(value, decimals) == by_library(value, decimals));
         CHECK(fixed_text(tie, decimals) == by_library(tie, decimals));
     }
+}
+
+TEST_CASE("a number set to the right of its columns is the fixed number with its unit behind blanks") {
+    const auto padded = [](double value, int decimals, std::string_view unit, std::size_t columns) {
+        std::string text = fixed_text(value, decimals);
+        text += unit;
+        return text.size() < columns ? std::string(columns - text.size(), ' ') + text : text;
+    };
+    const auto check = [&](double value, int decimals, std::string_view unit, std::size_t columns) {
+        std::string out = "left as it is";
+        append_fixed(out, value, decimals, unit, columns);
+        INFO(value << " with " << decimals << " in " << columns);
+        CHECK(out == "left as it is" + padded(value, decimals, unit, columns));
+    };
+    constexpr double infinite = std::numeric_limits<double>::infinity();
+    for (const double value : {0.0, -0.0, -0.001, 0.005, 9.995, -12.345, 1e9, 123456789012.0, 9e15, 1e22,
+                               1e300, infinite, -infinite, std::nan("")})
+        for (const std::string_view unit : {"", " V", " of a garden as large as this"})
+            for (const std::size_t columns : {0u, 1u, 7u, 16u, 17u, 80u})
+                for (int decimals = 0; decimals <= 5; ++decimals)
+                    check(value, decimals, unit, columns);
+}
+
+TEST_CASE("printable ASCII is told from everything else at every place of a text") {
+    for (std::size_t size = 0; size <= 19; ++size)
+        CHECK(is_plain_ascii(std::string(size, 'x')));
+    for (std::size_t size = 1; size <= 19; ++size)
+        for (std::size_t at = 0; at < size; ++at)
+            for (int byte = 0; byte < 256; ++byte) {
+                std::string text(size, '~');
+                text[at] = static_cast<char>(byte);
+                INFO(size << " bytes, " << byte << " at " << at);
+                if (is_plain_ascii(text) != (byte >= 0x20 && byte <= 0x7E)) FAIL_CHECK();
+            }
 }

@@ -20,6 +20,12 @@ std::string nominal_volts_text(Volts volts);   ///< as written, for taps and sup
 std::string nominal_amps_text(Amperes amps);   ///< as written, for breakers and limits: "20 A"
 std::string lux_text(Lux lux);                 ///< "4.8 lx"; two decimals below 1, none from 100
 
+// The same at the end of `out`, set to the right of `columns`: for tables of many rows.
+
+void append_volts(std::string& out, Volts volts, std::size_t columns);
+void append_amps(std::string& out, Amperes amps, std::size_t columns);
+void append_decimal_length(std::string& out, Metres length, LengthUnit unit, std::size_t columns);
+
 /// A place on the plan in the site's units: "12.5, 8.0 ft".
 std::string plan_point_text(PlanPoint at, LengthUnit unit);
 

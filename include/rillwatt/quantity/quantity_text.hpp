@@ -30,6 +30,10 @@ std::string depth_text(Metres length, LengthUnit unit);
 /// A number with a fixed number of decimals, never "-0.0", never in a locale.
 std::string fixed_text(double value, int decimals);
 
+/// The same with a unit (ASCII, at most 16 bytes; may be empty), written at the end of `out` and set to the
+/// right of `columns`; what is wider takes the room it needs.
+void append_fixed(std::string& out, double value, int decimals, std::string_view unit, std::size_t columns);
+
 /// A number with as many decimals as it needs, up to `decimals`: 12, 12.5, 12.25.
 std::string trimmed_text(double value, int decimals);
 
