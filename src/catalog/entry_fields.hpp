@@ -7,10 +7,17 @@
 
 namespace rillwatt {
 
+/// A row of a conductor table as it is written.
+struct WrittenSize {
+    std::string size;
+    double section_mm2 = 0;
+    double ohms = 0; ///< in the unit of the table
+};
+
 /// What an entry needs while it is read and not afterwards.
 struct TableDraft : ConductorTable {
     std::size_t unit = 0; ///< index into `resistance_unit_names`
-    std::vector<std::pair<std::string, double>> sizes;
+    std::vector<WrittenSize> sizes;
     SourceLocation location;
 };
 

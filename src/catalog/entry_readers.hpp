@@ -7,7 +7,7 @@ namespace rillwatt {
 
 /// One `[kind.id]` of a catalog file.
 struct EntryText {
-    const std::string& id;
+    std::string id;
     int line;
     const Table& table;
     const std::string& source; ///< of the file, for entries that name none

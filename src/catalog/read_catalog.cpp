@@ -55,7 +55,7 @@ void read_entries(ValueReader& reader, const EntryKind& kind, const Entry& all, 
         const Value id{entry.key, entry.line};
         if (!reader.text(id_spec, id)) continue;
         if (const Table* table = entry.value.table())
-            kind.read(reader, {entry.key, entry.line, *table, source}, catalog);
+            kind.read(reader, {std::string(entry.key), entry.line, *table, source}, catalog);
         else
             reader.error(
                 entry.line,

@@ -18,11 +18,12 @@ void read_sizes(ValueReader& reader, const FieldSpec& field, const Value& value,
     }
     for (const Entry& entry : sizes->entries) {
         const FieldSpec row{.key = entry.key, .kind = FieldKind::number, .range = field.range};
-        if (!section_mm2(entry.key))
+        const std::optional<double> section = section_mm2(entry.key);
+        if (!section)
             reader.error(entry.line, fmt::format("conductor size {}", shown_id(entry.key)),
                          "a size such as `12 AWG`, `1/0 AWG` or `2.5 mm2`");
         if (const std::optional<double> ohms = reader.number(row, entry.value))
-            draft.sizes.emplace_back(entry.key, *ohms);
+            draft.sizes.push_back({std::string(entry.key), section.value_or(0), *ohms});
     }
 }
 
@@ -47,16 +48,16 @@ void read_conductor_table(ValueReader& reader, const EntryText& entry, Catalog& 
     read_fields(reader, entry.table, entry.line, "[conductor_table." + entry.id + "]", fields, draft);
     const double scale = draft.unit == 0 ? per_kft : per_km;
     draft.id = entry.id;
-    for (const auto& [size, ohms] : draft.sizes) {
+    std::stable_sort(draft.sizes.begin(), draft.sizes.end(), [](const WrittenSize& a, const WrittenSize& b) {
+        return a.section_mm2 < b.section_mm2;
+    });
+    for (const auto& [size, section, ohms] : draft.sizes) {
         if (ohms * scale > greatest_ohms_per_km * per_km)
             reader.error(entry.line,
                          fmt::format("{} of {} {}", shown_id(size), ohms, resistance_unit_names[draft.unit]),
                          "at most 10000 ohm/km");
         draft.rows.push_back({size, OhmsPerMetre(ohms * scale)});
     }
-    std::stable_sort(draft.rows.begin(), draft.rows.end(), [](const ConductorRow& a, const ConductorRow& b) {
-        return section_mm2(a.size).value_or(0) < section_mm2(b.size).value_or(0);
-    });
     catalog.tables.insert_or_assign(entry.id, static_cast<ConductorTable>(draft));
 }
 

@@ -98,7 +98,7 @@ DistributionSpec read_distribution(ValueReader& reader, const Value& value) {
     read_fields(reader, *table, value.line, "distribution", fields, draft);
     if (draft.file) {
         refuse_others(reader, *table, "file", {"file"});
-        return FileDistribution{beside(reader.document().file(), *draft.file)};
+        return FileDistribution{beside(reader.document().file().text(), *draft.file)};
     }
     if (draft.model) return modelled(reader, *table, value.line, draft);
     if (table->find("model") == nullptr && table->find("file") == nullptr)

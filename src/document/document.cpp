@@ -1,5 +1,6 @@
 #include "rillwatt/document/document.hpp"
 
+#include "document_memory.hpp"
 #include <algorithm>
 #include <cmath>
 
@@ -33,23 +34,16 @@ bool same_content(const Value& a, const Value& b) {
     }
     if (const auto* number = std::get_if<double>(&a.data); number != nullptr && std::isnan(*number))
         return std::isnan(std::get<double>(b.data));
-    if (const std::string* text = a.text()) return *text == *b.text();
+    if (const std::string_view* text = a.text()) return *text == *b.text();
     if (const bool* boolean = a.boolean()) return *boolean == *b.boolean();
     return a.number() == b.number();
 }
 
-Document::Document(std::string file, std::string_view text, Table root)
-    : file_(std::move(file)), text_(text), root_(std::move(root)) {
-    line_starts_.push_back(0);
-    for (std::size_t end = text_.find('\n'); end != std::string::npos; end = text_.find('\n', end + 1))
-        line_starts_.push_back(static_cast<std::uint32_t>(end + 1));
-}
+Document::Document(FileName file, std::unique_ptr<DocumentMemory> memory, std::string_view text, Table root)
+    : file_(std::move(file)), memory_(std::move(memory)), text_(text), root_(root) {}
 
-std::string Document::source_line(int line) const {
-    if (line < 1 || line > line_count()) return {};
-    const std::size_t begin = line_starts_[static_cast<std::size_t>(line) - 1];
-    const std::size_t end = std::min(text_.find('\n', begin), text_.size());
-    return shortened_line(std::string_view(text_).substr(begin, end - begin));
-}
+Document::Document(Document&&) noexcept = default;
+Document& Document::operator=(Document&&) noexcept = default;
+Document::~Document() = default;
 
 } // namespace rillwatt

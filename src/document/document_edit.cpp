@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "toml_outline.hpp"
+#include "wanted_content.hpp"
 #include <algorithm>
 #include <unordered_map>
 
@@ -22,26 +23,29 @@ std::string_view line_end_of(std::string_view text) {
     return end != std::string_view::npos && end > 0 && text[end - 1] == '\r' ? "\r\n" : "\n";
 }
 
-/// A value as TOML by itself; empty when it is none.
-std::optional<Value> parsed_value(const std::string& toml) {
+/// A document whose one key is a value written as TOML; empty when it is none.
+std::optional<Document> parsed_value(const std::string& toml) {
     if (toml.find('\n') != std::string::npos) return std::nullopt;
     LoadResult<Document> read = parse_document("value = " + toml, "");
     if (!read || read.value->root().entries.size() != 1) return std::nullopt;
-    return read.value->root().entries.front().value;
+    return std::move(read.value);
 }
+
+const Value& value_of(const Document& document) { return document.root().entries.front().value; }
 
 /// The id of a part as it is written; empty when it has none that could be read.
 std::string id_of(const TableSpan& table, std::string_view text) {
     const auto key =
         std::find_if(table.keys.begin(), table.keys.end(), [](const KeySpan& k) { return k.key == "id"; });
     if (key == table.keys.end() || key->dotted) return {};
-    const std::optional<Value> value =
+    const std::optional<Document> value =
         parsed_value(std::string(text.substr(key->value.begin, key->value.end - key->value.begin)));
-    return value && value->text() != nullptr ? *value->text() : std::string();
+    return value && value_of(*value).text() != nullptr ? std::string(*value_of(*value).text())
+                                                       : std::string();
 }
 
 /// What parts are looked up by: the table's name and the id, empty for a single table.
-std::string part_key(const std::string& table, const std::string& id) { return table + '\n' + id; }
+std::string part_key(std::string_view table, std::string_view id) { return fmt::format("{}\n{}", table, id); }
 
 std::string key_text(const std::string& key) {
     constexpr std::string_view bare = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-";
@@ -140,61 +144,20 @@ std::string with_appended(std::string text, std::string_view line_end, std::stri
     return text;
 }
 
-/// The entry of a key, made when it is not there.
-Value& entry_of(Table& table, const std::string& key) {
-    for (Entry& entry : table.entries)
-        if (entry.key == key) return entry.value;
-    table.entries.push_back({key, 0, Value{Table{}, 0}});
-    return table.entries.back().value;
-}
-
-/// Every part of a document by its `part_key`.
-std::unordered_map<std::string, Table*> parts_of(Table& root) {
-    std::unordered_map<std::string, Table*> parts;
-    for (Entry& entry : root.entries) {
-        if (auto* single = std::get_if<Table>(&entry.value.data))
-            parts.try_emplace(part_key(entry.key, ""), single);
-        auto* list = std::get_if<Array>(&entry.value.data);
-        if (list == nullptr) continue;
-        for (Value& part : *list) {
-            Table* table = std::get_if<Table>(&part.data);
-            const Value* id = table != nullptr ? table->find("id") : nullptr;
-            if (id != nullptr && id->text() != nullptr)
-                parts.try_emplace(part_key(entry.key, *id->text()), table);
-        }
-    }
-    return parts;
-}
-
-/// What the edited file must say: the original's content with the changes made in memory.
-bool apply(Table& root, const std::vector<KeyChange>& changes, const Table& appended) {
-    const std::unordered_map<std::string, Table*> parts = parts_of(root);
+/// The original's content with the changes made in memory: what the edited file must say.
+bool apply(WantedContent& wanted, const std::vector<KeyChange>& changes, const Table& appended) {
     for (const KeyChange& change : changes) {
-        const auto part = parts.find(part_key(change.table, change.id));
-        const std::optional<Value> value = parsed_value(change.value);
-        if (part == parts.end() || !value) return false;
-        entry_of(*part->second, change.key) = *value;
+        std::optional<Document> value = parsed_value(change.value);
+        if (!value || !wanted.set(change, std::move(*value))) return false;
     }
-    for (const Entry& entry : appended.entries) {
-        const Value* known = root.find(entry.key);
-        Value& target = entry_of(root, entry.key);
-        const Array* more = entry.value.array();
-        auto* items = std::get_if<Array>(&target.data);
-        if (known != nullptr && items != nullptr && more != nullptr)
-            items->insert(items->end(), more->begin(), more->end());
-        else if (known == nullptr)
-            target = entry.value;
-        else
-            return false;
-    }
-    return true;
+    return wanted.append(appended);
 }
 
 std::string shown_part(const KeyChange& change) {
     return printable(change.id.empty() ? change.table : change.id);
 }
 
-InputError refused(const std::string& file, int line, std::string found) {
+InputError refused(const FileName& file, int line, std::string found) {
     return {{file, line},
             std::move(found),
             "a file written so that it can be edited without touching the rest",
@@ -205,14 +168,11 @@ InputError refused(const std::string& file, int line, std::string found) {
 std::vector<InputError> set_all(Editor& editor, const std::vector<KeyChange>& changes,
                                 const Document& original) {
     std::vector<InputError> errors;
-    Table root = original.root();
-    const std::unordered_map<std::string, Table*> parts = parts_of(root);
+    const WantedContent content(original.root());
     for (const KeyChange& change : changes) {
         if (editor.set(change)) continue;
-        const auto part = parts.find(part_key(change.table, change.id));
-        const bool has_line = part != parts.end() && !part->second->entries.empty();
         errors.push_back(
-            refused(original.file(), has_line ? part->second->entries.front().line : 1,
+            refused(original.file(), content.line_of(change.table, change.id),
                     fmt::format("`{}` of {} cannot be set where it stands", change.key, shown_part(change))));
     }
     return errors;
@@ -220,7 +180,7 @@ std::vector<InputError> set_all(Editor& editor, const std::vector<KeyChange>& ch
 
 } // namespace
 
-LoadResult<std::string> edited_document(std::string_view text, const std::string& file,
+LoadResult<std::string> edited_document(std::string_view text, const FileName& file,
                                         const std::vector<KeyChange>& changes, std::string_view appended) {
     LoadResult<Document> original = parse_document(text, file);
     if (!original) return {{}, std::move(original.errors)};
@@ -233,10 +193,10 @@ LoadResult<std::string> edited_document(std::string_view text, const std::string
     if (!errors.empty()) return {{}, std::move(errors)};
 
     std::string edited = with_appended(editor.result(), line_end_of(text), appended);
-    Table wanted = original.value->root();
+    WantedContent wanted(original.value->root());
     const bool possible = apply(wanted, changes, addition.value->root());
     const LoadResult<Document> result = parse_document(edited, file);
-    if (!possible || !result || !same_content(Value{wanted, 0}, Value{result.value->root(), 0}))
+    if (!possible || !result || !same_content(Value{wanted.root(), 0}, Value{result.value->root(), 0}))
         return {{}, {refused(file, 1, "changes that cannot be written into this file as it stands")}};
     return {std::move(edited), {}};
 }

@@ -88,7 +88,7 @@ class LimitScan {
 
 } // namespace
 
-std::optional<InputError> exceeded_limit(std::string_view text, const std::string& file,
+std::optional<InputError> exceeded_limit(std::string_view text, const FileName& file,
                                          const DocumentLimits& limits) {
     if (text.size() > limits.bytes)
         return InputError{{file, 1},

@@ -1,6 +1,7 @@
 #include "rillwatt/document/document.hpp"
 
 #include "document_limits.hpp"
+#include "document_memory.hpp"
 #include "plain_toml.hpp"
 #include "toml_library.hpp"
 #include <algorithm>
@@ -17,7 +18,8 @@ InputError first_error(std::string_view text, const InputError& error) {
     constexpr std::size_t quickly_read = 1u << 20;
     const std::string_view above = text.substr(0, line_begin);
     if (above.empty() || above.size() > quickly_read || exceeded_limit(above, "", {})) return error;
-    const LoadResult<Table> read = read_toml_by_library(above, error.location.file);
+    DocumentMemory memory;
+    const LoadResult<Table> read = read_toml_by_library(above, error.location.file, memory);
     const bool is_above = !read && read.errors.front().location.line < error.location.line;
     return is_above ? read.errors.front() : error;
 }
@@ -30,20 +32,24 @@ bool plain_toml_stays_within(std::string_view text, const DocumentLimits& limits
 
 } // namespace
 
-LoadResult<Document> parse_document(std::string_view text, const std::string& file,
+LoadResult<Document> parse_document(std::string_view text, const FileName& file,
                                     const DocumentLimits& limits) {
+    auto memory = std::make_unique<DocumentMemory>();
+    const std::string_view kept = memory->keep(text);
     const bool surely_within = plain_toml_stays_within(text, limits);
-    if (surely_within)
-        if (std::optional<Table> plain = read_plain_toml(text))
-            return {Document(file, text, std::move(*plain)), {}};
-    if (const std::optional<InputError> error = exceeded_limit(text, file, limits))
-        return {{}, {first_error(text, *error)}};
-    if (!surely_within)
-        if (std::optional<Table> plain = read_plain_toml(text))
-            return {Document(file, text, std::move(*plain)), {}};
-    LoadResult<Table> root = read_toml_by_library(text, file);
-    if (!root) return {{}, std::move(root.errors)};
-    return {Document(file, text, std::move(*root.value)), {}};
+    std::optional<Table> root;
+    if (surely_within) root = read_plain_toml(kept, *memory);
+    if (!root) {
+        if (const std::optional<InputError> error = exceeded_limit(text, file, limits))
+            return {{}, {first_error(text, *error)}};
+        if (!surely_within) root = read_plain_toml(kept, *memory);
+    }
+    if (!root) {
+        LoadResult<Table> read = read_toml_by_library(text, file, *memory);
+        if (!read) return {{}, std::move(read.errors)};
+        root = *read.value;
+    }
+    return {Document(file, std::move(memory), kept, *root), {}};
 }
 
 } // namespace rillwatt

@@ -1,17 +1,25 @@
 #include "plain_toml.hpp"
 
+#include "plain_tables.hpp"
 #include "toml_lexer.hpp"
-#include <algorithm>
+#include <array>
 #include <charconv>
 
 namespace rillwatt {
 namespace {
 
-constexpr bool is_bare(char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_' || c == '-';
-}
-
 constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
+/// Which bytes a bare key is made of.
+constexpr std::array<bool, 256> bare_bytes = [] {
+    std::array<bool, 256> bare{};
+    for (unsigned c = 0; c < 128; ++c)
+        bare[c] = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_' ||
+                  c == '-';
+    return bare;
+}();
+
+constexpr bool is_bare(char c) { return bare_bytes[static_cast<unsigned char>(c)]; }
 
 /// Bytes of the well-formed UTF-8 character of two or three bytes that begins `text`; 0 when there is none.
 /// Longer ones are left to the library.
@@ -27,9 +35,31 @@ std::size_t short_character(std::string_view text) {
     return overlong || surrogate ? 0 : 3;
 }
 
+/// Bytes at the front of `text` that are ASCII in lines, a block of them at once.
+std::size_t plain_blocks(std::string_view text) {
+    constexpr std::size_t block = 32;
+    std::size_t at = 0;
+    for (; at + block <= text.size(); at += block) {
+        unsigned odd = 0;
+        for (std::size_t i = 0; i < block; ++i) {
+            const auto c = static_cast<unsigned char>(text[at + i]);
+            odd |= static_cast<unsigned>(c < 0x20) & static_cast<unsigned>(c != '\n');
+            odd |= static_cast<unsigned>(c >= 0x7F);
+        }
+        if (odd != 0) break;
+    }
+    return at;
+}
+
 /// Whether the text is made of characters that TOML allows and that need no further thought.
 bool has_plain_characters(std::string_view text) {
+    std::size_t block_end = 0; // no use looking for plain blocks before it
     for (std::size_t i = 0; i < text.size();) {
+        if (i >= block_end) {
+            i += plain_blocks(text.substr(i));
+            block_end = i + 32;
+            if (i == text.size()) return true;
+        }
         const auto c = static_cast<unsigned char>(text[i]);
         if ((c >= 0x20 && c < 0x7F) || c == '\n') {
             ++i;
@@ -48,165 +78,128 @@ bool has_plain_characters(std::string_view text) {
     return true;
 }
 
+/// Reads a text that ends in a zero byte and has no other.
 class PlainReader {
   public:
-    explicit PlainReader(std::string_view text) : text_(text) {}
+    PlainReader(std::string_view text, DocumentMemory& memory)
+        : text_(text), at_(text.data()), memory_(memory), tables_(memory) {}
 
     std::optional<Table> run() {
-        Table* table = &root_;
         while (skip_space(), !at_end()) {
-            if (next() == '[') {
-                table = header();
-                if (table == nullptr) return std::nullopt;
-            } else if (!key_and_value(*table)) {
-                return std::nullopt;
-            }
+            if (!(next() == '[' ? header() : key_and_value())) return std::nullopt;
             if (!line_is_over()) return std::nullopt;
         }
-        return std::move(root_);
+        return tables_.finish();
     }
 
   private:
-    bool at_end() const { return at_ >= text_.size(); }
-    char next() const { return at_end() ? '\0' : text_[at_]; }
+    bool at_end() const { return *at_ == '\0'; }
+    char next() const { return *at_; }
     bool take(char c) {
-        if (next() != c) return false;
+        if (*at_ != c) return false;
         ++at_;
         return true;
     }
+    std::string_view since(const char* begin) const { return {begin, static_cast<std::size_t>(at_ - begin)}; }
     void skip_blanks() {
-        while (!at_end() && (text_[at_] == ' ' || text_[at_] == '\t'))
+        while (*at_ == ' ' || *at_ == '\t')
             ++at_;
+    }
+    void skip_comment() {
+        at_ = text_.data() + toml_lexer::after_comment(text_, static_cast<std::size_t>(at_ - text_.data()));
     }
     /// Blanks, line ends and comments; keeps count of the lines.
     void skip_space() {
-        for (; !at_end(); ++at_) {
-            const char c = text_[at_];
-            if (c == '#') at_ = toml_lexer::after_comment(text_, at_);
-            if (at_end()) return;
-            if (text_[at_] == '\n')
+        for (;; ++at_) {
+            if (*at_ == '#') skip_comment();
+            if (*at_ == '\n')
                 ++line_;
-            else if (c != ' ' && c != '\t' && c != '\r')
+            else if (*at_ != ' ' && *at_ != '\t' && *at_ != '\r')
                 return;
         }
     }
     bool line_is_over() {
         skip_blanks();
-        return at_end() || next() == '\n' || next() == '\r' || next() == '#';
+        return *at_ == '\n' || *at_ == '\r' || *at_ == '#' || at_end();
     }
 
     /// A string in single quotes of either kind, within one line. Of escapes only those of quotes (for inch
     /// marks) and of backslashes are read.
-    std::optional<std::string> quoted() {
-        const char quote = next();
-        const std::size_t begin = ++at_;
-        while (!at_end() && text_[at_] != quote && text_[at_] != '\n' && text_[at_] != '\\')
+    std::optional<std::string_view> quoted() {
+        const char quote = *at_;
+        const char* const begin = ++at_;
+        while (*at_ != quote && *at_ != '\n' && *at_ != '\\' && !at_end())
             ++at_;
-        std::string content(text_.substr(begin, at_ - begin));
-        for (; !at_end() && text_[at_] != quote && text_[at_] != '\n'; ++at_) {
-            if (text_[at_] == '\\' && quote == '"') {
-                ++at_;
-                if (next() != '"' && next() != '\\') return std::nullopt;
-            }
-            content += text_[at_];
-        }
+        const std::string_view content = since(begin);
+        if (*at_ == '\\') return escaped(quote, content);
         if (!take(quote)) return std::nullopt;
         if (content.empty() && next() == quote) return std::nullopt; // three quotes
         return content;
     }
 
-    std::optional<std::string> key() {
-        if (next() == '"' || next() == '\'') return quoted();
-        const std::size_t begin = at_;
-        while (!at_end() && is_bare(text_[at_]))
+    /// The same from the first backslash on.
+    std::optional<std::string_view> escaped(char quote, std::string_view before) {
+        std::string content(before);
+        for (; *at_ != quote && *at_ != '\n' && !at_end(); ++at_) {
+            if (*at_ == '\\' && quote == '"') {
+                ++at_;
+                if (*at_ != '"' && *at_ != '\\') return std::nullopt;
+            }
+            content += *at_;
+        }
+        if (!take(quote)) return std::nullopt;
+        return memory_.keep(content);
+    }
+
+    std::optional<std::string_view> key() {
+        if (*at_ == '"' || *at_ == '\'') return quoted();
+        const char* const begin = at_;
+        while (is_bare(*at_))
             ++at_;
         if (at_ == begin) return std::nullopt;
-        return std::string(text_.substr(begin, at_ - begin));
+        return since(begin);
     }
 
-    /// A new entry; null when the key is there already, or the table is too large to look.
-    Value* added(Table& table, std::string key) {
-        constexpr std::size_t largest = 512;
-        if (table.entries.size() >= largest || table.find(key) != nullptr) return nullptr;
-        if (table.entries.empty()) table.entries.reserve(4);
-        return &table.entries.emplace_back(Entry{std::move(key), line_, Value{false, line_}}).value;
-    }
-
-    /// The table that the keys after this header go into; null when the header is not plain.
-    Table* header() {
+    /// `[a.b.c]` or `[[name]]`; false when it is not plain.
+    bool header() {
         ++at_;
         const bool repeated = take('[');
-        std::vector<std::string> path;
+        std::array<std::string_view, plain_toml_nesting> path;
+        std::size_t parts = 0;
         do {
-            std::optional<std::string> part = key();
-            if (!part) return nullptr;
-            path.push_back(std::move(*part));
-        } while (path.size() < plain_toml_nesting && take('.'));
-        if (!take(']') || (repeated && !take(']'))) return nullptr;
-        if (!repeated) return opened(path);
-        return path.size() == 1 ? next_of(path.front()) : nullptr;
+            const std::optional<std::string_view> part = key();
+            if (!part) return false;
+            path[parts++] = *part;
+        } while (parts < path.size() && take('.'));
+        if (!take(']') || (repeated && !take(']'))) return false;
+        if (!repeated) return tables_.open(std::span(path).first(parts), line_);
+        return parts == 1 && tables_.open_next(path.front(), line_);
     }
 
-    /// The new table `[a.b.c]`. The tables on the way to it are made, or were made by such headers.
-    Table* opened(const std::vector<std::string>& path) {
-        constexpr std::size_t most_headers = 1000; // looked through one by one
-        Table* table = &root_;
-        std::string way;
-        for (std::size_t i = 0; i < path.size(); ++i) {
-            way += path[i] + '\n';
-            const bool is_new = std::find(opened_.begin(), opened_.end(), way) == opened_.end();
-            if (!is_new && i + 1 == path.size()) return nullptr;
-            Value* value = is_new ? added(*table, path[i]) : &entry_of(*table, path[i])->value;
-            if (value == nullptr || opened_.size() > most_headers) return nullptr;
-            if (is_new) {
-                value->data = Table{};
-                opened_.push_back(way);
-            }
-            table = std::get_if<Table>(&value->data);
-        }
-        return table;
-    }
-
-    /// A new table at the end of `[[name]]`.
-    Table* next_of(const std::string& name) {
-        Value* list = nullptr;
-        if (std::find(repeated_.begin(), repeated_.end(), name) == repeated_.end()) {
-            list = added(root_, name);
-            if (list == nullptr) return nullptr;
-            list->data = Array{};
-            repeated_.push_back(name);
-        } else {
-            list = &entry_of(root_, name)->value;
-        }
-        Array& tables = std::get<Array>(list->data);
-        tables.push_back({Table{}, line_});
-        return std::get_if<Table>(&tables.back().data);
-    }
-
-    static Entry* entry_of(Table& table, const std::string& name) {
-        const auto entry = std::find_if(table.entries.begin(), table.entries.end(),
-                                        [&](const Entry& e) { return e.key == name; });
-        return entry == table.entries.end() ? nullptr : &*entry;
-    }
-
-    bool key_and_value(Table& table) {
-        std::optional<std::string> name = key();
+    /// `key = value`, into `entry`.
+    bool pair(Entry& entry) {
+        entry.line = line_;
+        const std::optional<std::string_view> name = key();
         if (!name) return false;
+        entry.key = *name;
         skip_blanks();
         if (!take('=')) return false;
         skip_blanks();
-        Value* slot = added(table, std::move(*name));
-        return slot != nullptr && value(*slot);
+        return value(entry.value);
+    }
+
+    bool key_and_value() {
+        Entry entry;
+        return pair(entry) && tables_.add(entry);
     }
 
     bool value(Value& slot) {
         slot.line = line_;
-        const char c = next();
+        const char c = *at_;
         if (c == '"' || c == '\'') {
-            std::optional<std::string> text = quoted();
-            if (!text) return false;
-            slot.data = std::move(*text);
-            return true;
+            const std::optional<std::string_view> text = quoted();
+            if (text) slot.data = *text;
+            return text.has_value();
         }
         if (c == '[' || c == '{') {
             if (depth_ >= plain_toml_nesting) return false;
@@ -220,90 +213,88 @@ class PlainReader {
     }
 
     bool boolean(Value& slot) {
-        const std::string_view word = next() == 't' ? "true" : "false";
-        if (text_.substr(at_, word.size()) != word) return false;
-        at_ += word.size();
-        slot.data = word == "true";
+        const bool is_true = *at_ == 't';
+        for (const char c : std::string_view(is_true ? "true" : "false"))
+            if (!take(c)) return false;
+        slot.data = is_true;
         return true;
     }
 
     bool number(Value& slot) {
-        const std::size_t begin = at_;
-        take('-');
-        const std::size_t digits = at_;
-        while (is_digit(next()))
-            ++at_;
-        const std::size_t whole_digits = at_ - digits;
-        if (whole_digits == 0 || whole_digits > 15 || (whole_digits > 1 && text_[digits] == '0'))
-            return false;
-        bool real = false;
-        if (next() == '.') {
-            real = true;
-            ++at_;
-            if (!is_digit(next())) return false;
-            while (is_digit(next()))
-                ++at_;
-        }
-        if (next() == '_' || next() == '-' || next() == ':' || next() == '+' || next() == '.' ||
-            is_bare(next()))
-            return false;
-        return real ? converted<double>(begin, slot) : converted<std::int64_t>(begin, slot);
+        const char* const begin = at_;
+        const bool negative = take('-');
+        const char* const digits = at_;
+        std::int64_t whole = 0;
+        for (; is_digit(*at_) && at_ - digits <= 15; ++at_)
+            whole = 10 * whole + (*at_ - '0');
+        const auto whole_digits = at_ - digits;
+        if (whole_digits == 0 || whole_digits > 15 || (whole_digits > 1 && *digits == '0')) return false;
+        slot.data = negative ? -whole : whole;
+        if (*at_ == '.' && !fraction(begin, slot)) return false;
+        return !is_bare(*at_) && *at_ != ':' && *at_ != '+' && *at_ != '.';
     }
 
-    template<class Number>
-    bool converted(std::size_t begin, Value& slot) {
-        Number number{};
-        const char* end = text_.data() + at_;
-        const std::from_chars_result result = std::from_chars(text_.data() + begin, end, number);
-        slot.data = number;
-        return result.ec == std::errc() && result.ptr == end;
+    bool fraction(const char* begin, Value& slot) {
+        ++at_;
+        if (!is_digit(*at_)) return false;
+        while (is_digit(*at_))
+            ++at_;
+        double real = 0;
+        const std::from_chars_result result = std::from_chars(begin, at_, real);
+        slot.data = real;
+        return result.ec == std::errc() && result.ptr == at_;
     }
 
     bool list(Value& slot) {
         ++at_;
-        Array items;
+        const std::size_t first = items_.size(); // those of the lists around it come before
         while (skip_space(), !take(']')) {
-            items.push_back({false, line_});
-            if (at_end() || !value(items.back())) return false;
+            Value item;
+            if (at_end() || !value(item)) return false;
+            items_.push_back(item);
             skip_space();
             if (!take(',') && next() != ']') return false;
         }
-        slot.data = std::move(items);
+        slot.data = memory_.keep(std::span<const Value>(items_).subspan(first));
+        items_.resize(first);
         return true;
     }
 
     bool inline_table(Value& slot) {
         ++at_;
-        Table table;
+        const std::size_t first = entries_.size(); // those of the tables around it come before
         skip_blanks();
         while (!take('}')) {
-            if (!key_and_value(table)) return false;
+            Entry entry;
+            if (!pair(entry) || !PlainTables::add_to(entries_, entry, first)) return false;
             skip_blanks();
             if (next() == '}') continue;
             if (!take(',')) return false;
             skip_blanks();
             if (next() == '}') return false; // no comma may close an inline table
         }
-        slot.data = std::move(table);
+        slot.data = Table{memory_.keep(std::span<const Entry>(entries_).subspan(first))};
+        entries_.resize(first);
         return true;
     }
 
     std::string_view text_;
-    std::size_t at_ = 0;
+    const char* at_;
     int line_ = 1;
     std::size_t depth_ = 0; ///< lists and inline tables around the value being read
-    Table root_;
-    std::vector<std::string> repeated_; ///< names of `[[name]]` so far
-    std::vector<std::string> opened_;   ///< tables that `[a.b]` headers made, each part and a line end
+    DocumentMemory& memory_;
+    PlainTables tables_;
+    std::vector<Value> items_;   ///< of lists that are still open
+    std::vector<Entry> entries_; ///< of inline tables that are still open
 };
 
 } // namespace
 
-std::optional<Table> read_plain_toml(std::string_view text) {
+std::optional<Table> read_plain_toml(std::string_view text, DocumentMemory& memory) {
     constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
     if (text.starts_with(byte_order_mark)) text.remove_prefix(byte_order_mark.size());
     if (!has_plain_characters(text)) return std::nullopt;
-    return PlainReader(text).run();
+    return PlainReader(text, memory).run();
 }
 
 } // namespace rillwatt

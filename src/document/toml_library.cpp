@@ -16,6 +16,7 @@ struct BrokenAssumption {};
 #include <fmt/format.h>
 #include <toml++/toml.h>
 
+#include "document_memory.hpp"
 #include <algorithm>
 
 namespace rillwatt {
@@ -23,18 +24,18 @@ namespace {
 
 int line_of(const toml::node& node) { return static_cast<int>(node.source().begin.line); }
 
-Value converted(toml::node& node);
+Value converted(const toml::node& node, DocumentMemory& memory);
 
-Array converted_items(toml::array& array) {
-    Array items;
+Array converted_items(const toml::array& array, DocumentMemory& memory) {
+    std::vector<Value> items;
     items.reserve(array.size());
-    for (toml::node& item : array)
-        items.push_back(converted(item));
-    return items;
+    for (const toml::node& item : array)
+        items.push_back(converted(item, memory));
+    return memory.keep(std::span<const Value>(items));
 }
 
 /// The library sorts keys by name; the file's order is put back.
-Table converted_entries(toml::table& table) {
+Table converted_entries(const toml::table& table, DocumentMemory& memory) {
     struct Position {
         toml::source_position at;
         Entry entry;
@@ -43,23 +44,23 @@ Table converted_entries(toml::table& table) {
     positions.reserve(table.size());
     for (auto&& [key, node] : table) {
         const toml::source_position at = key.source().begin;
-        positions.push_back({at, {std::string(key.str()), static_cast<int>(at.line), converted(node)}});
+        positions.push_back(
+            {at, {memory.keep(key.str()), converted(node, memory), static_cast<int>(at.line)}});
     }
     std::sort(positions.begin(), positions.end(),
               [](const Position& a, const Position& b) { return a.at < b.at; });
-    Table result;
-    result.entries.reserve(positions.size());
-    for (Position& position : positions)
-        result.entries.push_back(std::move(position.entry));
-    return result;
+    std::vector<Entry> entries;
+    entries.reserve(positions.size());
+    for (const Position& position : positions)
+        entries.push_back(position.entry);
+    return {memory.keep(std::span<const Entry>(entries))};
 }
 
-/// Takes the strings out of the library's tree rather than copying them.
-Value converted(toml::node& node) {
+Value converted(const toml::node& node, DocumentMemory& memory) {
     const int line = line_of(node);
     switch (node.type()) {
     case toml::node_type::string:
-        return {std::move(node.as_string()->get()), line};
+        return {memory.keep(std::string_view(node.as_string()->get())), line};
     case toml::node_type::integer:
         return {node.as_integer()->get(), line};
     case toml::node_type::floating_point:
@@ -67,15 +68,15 @@ Value converted(toml::node& node) {
     case toml::node_type::boolean:
         return {node.as_boolean()->get(), line};
     case toml::node_type::array:
-        return {converted_items(*node.as_array()), line};
+        return {converted_items(*node.as_array(), memory), line};
     case toml::node_type::table:
-        return {converted_entries(*node.as_table()), line};
+        return {converted_entries(*node.as_table(), memory), line};
     default:
         return {DateOrTime{}, line};
     }
 }
 
-InputError syntax_error(std::string_view what, int line, std::string_view text, const std::string& file) {
+InputError syntax_error(std::string_view what, int line, std::string_view text, const FileName& file) {
     std::vector<InputError> errors{
         {{file, line}, fmt::format("not TOML: {}", printable(what)), "TOML 1.0", {}}};
     add_source_lines(errors, file, text);
@@ -106,10 +107,9 @@ int malformed_line(std::string_view text) {
 
 } // namespace
 
-LoadResult<Table> read_toml_by_library(std::string_view text, const std::string& file) {
+LoadResult<Table> read_toml_by_library(std::string_view text, const FileName& file, DocumentMemory& memory) {
     try {
-        toml::table root = toml::parse(text);
-        return {converted_entries(root), {}};
+        return {converted_entries(toml::parse(text), memory), {}};
     } catch (const toml::parse_error& error) {
         const auto line = static_cast<int>(error.source().begin.line);
         return {{}, {syntax_error(error.description(), std::max(1, line), text, file)}};

@@ -4,7 +4,7 @@
 
 namespace rillwatt {
 
-/// Reads all of TOML 1.0 by the TOML library, and words its syntax errors.
-LoadResult<Table> read_toml_by_library(std::string_view text, const std::string& file);
+/// Reads all of TOML 1.0 by the TOML library into `memory`, and words its syntax errors.
+LoadResult<Table> read_toml_by_library(std::string_view text, const FileName& file, DocumentMemory& memory);
 
 } // namespace rillwatt

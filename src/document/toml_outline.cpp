@@ -50,7 +50,7 @@ class Outliner {
             const std::string line = "key = " + std::string(text_.substr(begin, at_ - begin));
             const LoadResult<Document> read = parse_document(line, "");
             const Value* value = read ? read.value->root().find("key") : nullptr;
-            return value != nullptr && value->text() != nullptr ? *value->text() : std::string();
+            return std::string(value != nullptr && value->text() != nullptr ? *value->text() : "");
         }
         at_ = std::min(text_.find_first_of(" \t.=]\r\n,{}[#\"'", at_), text_.size());
         return std::string(text_.substr(begin, at_ - begin));

@@ -37,7 +37,7 @@ std::string listed(const std::vector<std::string>& keys) {
 std::string shown_id(std::string_view id) { return fmt::format("`{}`", shown_text(id)); }
 
 std::string shown_value(const Value& value) {
-    if (const std::string* text = value.text()) return fmt::format("\"{}\"", shown_text(*text));
+    if (const std::string_view* text = value.text()) return fmt::format("\"{}\"", shown_text(*text));
     if (const auto* whole = std::get_if<std::int64_t>(&value.data)) return fmt::format("{}", *whole);
     if (const std::optional<double> number = value.number()) return fmt::format("{}", *number);
     if (const bool* boolean = value.boolean()) return *boolean ? "true" : "false";
@@ -52,13 +52,12 @@ void ValueReader::error(int line, std::string found, std::string expected) {
         errors_.push_back({{document_.file(), line}, "too many errors", "fewer: the rest is not listed", {}});
         return;
     }
-    errors_.push_back(
-        {{document_.file(), line}, std::move(found), std::move(expected), document_.source_line(line)});
+    errors_.push_back({{document_.file(), line}, std::move(found), std::move(expected), {}});
 }
 
 void ValueReader::wrong_value(const FieldSpec& field, const Value& value) {
     std::string expected = expected_words(field, bare_lengths_.has_value());
-    if (const std::string* text = value.text(); text != nullptr && field.kind == FieldKind::choice)
+    if (const std::string_view* text = value.text(); text != nullptr && field.kind == FieldKind::choice)
         expected += nearest_words(*text, {field.choices.begin(), field.choices.end()});
     error(value.line, fmt::format("`{}` is {}", field.key, shown_value(value)), std::move(expected));
 }
@@ -77,6 +76,7 @@ std::vector<InputError> ValueReader::take_errors() {
     std::stable_sort(errors_.begin(), errors_.end(), [](const InputError& a, const InputError& b) {
         return a.location.line < b.location.line;
     });
+    add_source_lines(errors_, document_.file(), document_.text());
     return std::move(errors_);
 }
 

@@ -8,14 +8,14 @@ namespace {
 
 bool is_id_kind(FieldKind kind) { return kind == FieldKind::id || kind == FieldKind::reference; }
 
-bool is_good_id(const std::string& text, const FieldSpec& field) {
+bool is_good_id(std::string_view text, const FieldSpec& field) {
     return !text.empty() && text.size() <= field.most_bytes && is_printable(text);
 }
 
 } // namespace
 
-std::optional<std::string> ValueReader::text(const FieldSpec& field, const Value& value) {
-    const std::string* text = value.text();
+std::optional<std::string_view> ValueReader::text(const FieldSpec& field, const Value& value) {
+    const std::string_view* text = value.text();
     if (text != nullptr && (!is_id_kind(field.kind) || is_good_id(*text, field))) return *text;
     wrong_value(field, value);
     return std::nullopt;
@@ -43,7 +43,7 @@ std::optional<double> ValueReader::number(const FieldSpec& field, const Value& v
 std::optional<double> ValueReader::metres(const FieldSpec& field, const Value& value) {
     std::optional<double> metres = bare_lengths_ ? value.number() : std::nullopt;
     if (metres && bare_lengths_ == LengthUnit::feet) *metres *= metres_per_foot;
-    if (const std::string* text = value.text())
+    if (const std::string_view* text = value.text())
         if (const std::optional<Metres> length = parse_length(*text)) metres = length->value();
     if (metres && accepted(field, *metres)) return metres;
     wrong_value(field, value);
@@ -52,7 +52,7 @@ std::optional<double> ValueReader::metres(const FieldSpec& field, const Value& v
 
 std::optional<double> ValueReader::celsius(const FieldSpec& field, const Value& value) {
     std::optional<double> celsius = value.number();
-    if (const std::string* text = value.text())
+    if (const std::string_view* text = value.text())
         if (const std::optional<Celsius> temperature = parse_temperature(*text))
             celsius = temperature->value();
     if (celsius && accepted(field, *celsius)) return celsius;
@@ -61,7 +61,7 @@ std::optional<double> ValueReader::celsius(const FieldSpec& field, const Value& 
 }
 
 std::optional<std::size_t> ValueReader::choice(const FieldSpec& field, const Value& value) {
-    if (const std::string* text = value.text()) {
+    if (const std::string_view* text = value.text()) {
         const auto match = std::find(field.choices.begin(), field.choices.end(), *text);
         if (match != field.choices.end()) return static_cast<std::size_t>(match - field.choices.begin());
     }
@@ -77,8 +77,8 @@ std::optional<PlanPoint> ValueReader::point(const FieldSpec& field, const Value&
         return std::nullopt;
     }
     const FieldSpec coordinate{.key = field.key, .kind = FieldKind::length, .range = field.range};
-    const std::optional<double> x = metres(coordinate, items->at(0));
-    const std::optional<double> y = metres(coordinate, items->at(1));
+    const std::optional<double> x = metres(coordinate, (*items)[0]);
+    const std::optional<double> y = metres(coordinate, (*items)[1]);
     return x && y ? std::optional(PlanPoint{*x, *y}) : std::nullopt;
 }
 
@@ -89,9 +89,9 @@ std::optional<SpacePoint> ValueReader::space_point(const FieldSpec& field, const
         return flat ? std::optional(SpacePoint{flat->x, flat->y, 0}) : std::nullopt;
     }
     const FieldSpec coordinate{.key = field.key, .kind = FieldKind::length, .range = field.range};
-    const std::optional<double> x = metres(coordinate, items->at(0));
-    const std::optional<double> y = metres(coordinate, items->at(1));
-    const std::optional<double> z = metres(coordinate, items->at(2));
+    const std::optional<double> x = metres(coordinate, (*items)[0]);
+    const std::optional<double> y = metres(coordinate, (*items)[1]);
+    const std::optional<double> z = metres(coordinate, (*items)[2]);
     return x && y && z ? std::optional(SpacePoint{*x, *y, *z}) : std::nullopt;
 }
 
@@ -109,7 +109,7 @@ std::optional<std::vector<std::string>> ValueReader::texts(const FieldSpec& fiel
     const FieldSpec item_spec{.key = field.key, .kind = FieldKind::id, .most_bytes = field.most_bytes};
     std::vector<std::string> texts;
     for (const Value& item : *items)
-        if (std::optional<std::string> read = text(item_spec, item)) texts.push_back(std::move(*read));
+        if (const std::optional<std::string_view> read = text(item_spec, item)) texts.emplace_back(*read);
     return texts;
 }
 

@@ -40,14 +40,14 @@ std::string shortened_line(std::string_view line) {
     return std::string(line.substr(0, end)) + " ...";
 }
 
-void add_source_lines(std::vector<InputError>& errors, const std::string& file, std::string_view text) {
+void add_source_lines(std::vector<InputError>& errors, std::string_view file, std::string_view text) {
     if (errors.empty()) return;
     std::vector<std::size_t> starts{0};
     for (std::size_t i = 0; i < text.size(); ++i)
         if (text[i] == '\n') starts.push_back(i + 1);
     for (InputError& error : errors) {
         const auto line = static_cast<std::size_t>(std::max(error.location.line, 0));
-        const bool known = error.location.file == file && line >= 1 && line <= starts.size();
+        const bool known = error.location.file.view() == file && line >= 1 && line <= starts.size();
         if (!known || !error.source_line.empty()) continue;
         const std::size_t begin = starts[line - 1];
         const std::size_t end = line < starts.size() ? starts[line] - 1 : text.size();

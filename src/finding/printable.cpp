@@ -1,8 +1,7 @@
 #include "rillwatt/finding/input_error.hpp"
+#include "rillwatt/quantity/plain_ascii.hpp"
 
 #include <fmt/format.h>
-
-#include <algorithm>
 
 namespace rillwatt {
 namespace {
@@ -50,15 +49,10 @@ std::string escaped(char32_t c) {
     }
 }
 
-/// Most texts are plain ASCII, and are as printable as they stand.
-bool is_plain(std::string_view text) {
-    return std::all_of(text.begin(), text.end(), [](char c) { return c >= 0x20 && c < 0x7F; });
-}
-
 } // namespace
 
 std::string printable(std::string_view text) {
-    if (is_plain(text)) return std::string(text);
+    if (is_plain_ascii(text)) return std::string(text);
     std::string result;
     result.reserve(text.size());
     while (!text.empty()) {
@@ -76,7 +70,7 @@ std::string printable(std::string_view text) {
 }
 
 bool is_printable(std::string_view text) {
-    if (is_plain(text)) return true;
+    if (is_plain_ascii(text)) return true;
     while (!text.empty()) {
         const CodePoint next = decode(text);
         if (next.bytes == 0 || is_invisible(next.value)) return false;

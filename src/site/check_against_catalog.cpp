@@ -73,11 +73,11 @@ class CatalogCheck {
             const Value* ids = stock->find(place.key);
             const bool listed =
                 ids != nullptr && ids->array() != nullptr && place.index < ids->array()->size();
-            return listed ? ids->array()->at(place.index).line : value->line;
+            return listed ? (*ids->array())[place.index].line : value->line;
         }
         const Array* parts = value->array();
         if (parts == nullptr || place.index >= parts->size()) return place.part_line;
-        const Table* part = parts->at(place.index).table();
+        const Table* part = (*parts)[place.index].table();
         const Value* key = part != nullptr ? part->find(place.key) : nullptr;
         return key != nullptr ? key->line : place.part_line;
     }

@@ -18,7 +18,7 @@ std::string_view part_kind_words(PartKind kind) {
 }
 
 void PartIndex::add(ValueReader& reader, const Value& id, PartKind kind) {
-    const std::string* text = id.text();
+    const std::string_view* text = id.text();
     if (text == nullptr || text->empty()) return;
     const auto [known, is_new] = parts_.try_emplace(*text, Known{kind, id.line});
     if (is_new)
@@ -30,17 +30,17 @@ void PartIndex::add(ValueReader& reader, const Value& id, PartKind kind) {
                      "an id that no other part of the file has");
 }
 
-std::string PartIndex::nearest(const std::string& id, std::uint32_t kinds) {
+std::string PartIndex::nearest(std::string_view id, std::uint32_t kinds) {
     if (searches_left_-- <= 0) return {};
     std::vector<std::string> ids;
     for (const auto& [name, kind] : in_order_)
-        if ((kind & kinds) != 0) ids.push_back(name);
+        if ((kind & kinds) != 0) ids.emplace_back(name);
     const std::optional<std::string> found = nearest_spelling(id, ids);
     return found ? fmt::format("; nearest is {}", shown_id(*found)) : std::string();
 }
 
 void PartIndex::check(ValueReader& reader, const PendingReference& reference) {
-    const std::string* id = reference.value->text();
+    const std::string_view* id = reference.value->text();
     if (id == nullptr || id->empty()) return;
     const FieldSpec& field = *reference.field;
     const auto part = parts_.find(*id);

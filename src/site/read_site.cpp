@@ -105,25 +105,26 @@ void read_parts(ValueReader& reader, const Table& root, Site& site) {
     }
 }
 
-PartIndex indexed(ValueReader& reader, const Table& root) {
-    struct Found {
-        const Value* id;
-        PartKind kind;
-    };
-    std::vector<Found> found;
+/// The id of a part as it is written.
+struct WrittenId {
+    const Value* value;
+    PartKind kind;
+};
+
+/// All ids by line.
+std::vector<WrittenId> written_ids(const Table& root) {
+    const auto before = [](const WrittenId& a, const WrittenId& b) { return a.value->line < b.value->line; };
+    std::vector<WrittenId> found;
     for (const Entry& entry : root.entries) {
         const PartTable* kind = table_named(entry.key);
         if (kind == nullptr || entry.value.array() == nullptr) continue;
+        const auto known = static_cast<std::ptrdiff_t>(found.size());
         for (const Value& value : *entry.value.array())
             if (const Table* table = value.table())
                 if (const Value* id = table->find("id")) found.push_back({id, kind->kind});
+        std::inplace_merge(found.begin(), found.begin() + known, found.end(), before);
     }
-    std::stable_sort(found.begin(), found.end(),
-                     [](const Found& a, const Found& b) { return a.id->line < b.id->line; });
-    PartIndex index;
-    for (const Found& part : found)
-        index.add(reader, *part.id, part.kind);
-    return index;
+    return found;
 }
 
 /// A link may go without an id of its own: it is then called by its ends.
@@ -154,7 +155,10 @@ SiteDraft read_site_draft(std::string_view text, const std::string& file) {
     if (const Value* marks = root.find("mark"); marks != nullptr && marks->array() != nullptr)
         taped_points.read_marks(reader, *marks->array(), site);
     read_parts(reader, root, site);
-    PartIndex index = indexed(reader, root);
+    const std::vector<WrittenId> ids = written_ids(root);
+    PartIndex index(ids.size());
+    for (const WrittenId& id : ids)
+        index.add(reader, *id.value, id.kind);
     for (const PendingReference& reference : reader.references())
         index.check(reader, reference);
     name_links(site, index);

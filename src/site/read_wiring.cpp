@@ -88,8 +88,8 @@ void read_ends(ValueReader& reader, const FieldSpec& field, const Value& value, 
     }
     const FieldSpec end_spec{
         .key = field.key, .kind = FieldKind::reference, .target_words = field.target_words};
-    assign(link.a, reader.text(end_spec, ends->at(0)));
-    assign(link.b, reader.text(end_spec, ends->at(1)));
+    assign(link.a, reader.text(end_spec, (*ends)[0]));
+    assign(link.b, reader.text(end_spec, (*ends)[1]));
     for (const Value& end : *ends)
         reader.references().push_back({&field, &end});
     if (link.a == link.b && !link.a.empty())

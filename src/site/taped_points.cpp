@@ -66,7 +66,7 @@ void TapedPoints::read_marks(ValueReader& reader, const Array& tables, Site& sit
             const Value* id = table->find("id");
             const Value* at = table->find("at");
             if (id != nullptr && id->text() != nullptr && at != nullptr)
-                marks_.try_emplace(*id->text(), MarkEntry{at, {}, {}});
+                marks_.try_emplace(std::string(*id->text()), MarkEntry{at, {}, {}});
         }
     for (const Value& value : tables) {
         const Table* table = value.table();

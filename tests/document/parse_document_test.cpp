@@ -39,7 +39,7 @@ TEST_CASE("every kind of value is read with its line") {
     CHECK(*root.find("real")->number() == 1.5);
     CHECK(*root.find("yes")->boolean());
     REQUIRE(root.find("list")->array());
-    CHECK(root.find("list")->array()->at(1).line == 6);
+    CHECK((*root.find("list")->array())[1].line == 6);
     CHECK(root.find("table")->table()->find("x")->line == 7);
     CHECK(std::holds_alternative<DateOrTime>(root.find("day")->data));
     CHECK(root.find("none") == nullptr);
@@ -50,9 +50,9 @@ TEST_CASE("keys stay in the order of the file") {
     std::string order;
     const Document document = parsed("zeta = 1\nalpha = 2\n[mid]\nb = 1\na = 2\n");
     for (const Entry& entry : document.root().entries)
-        order += entry.key + " ";
+        (order += entry.key) += " ";
     for (const Entry& entry : document.root().find("mid")->table()->entries)
-        order += entry.key + " ";
+        (order += entry.key) += " ";
     CHECK(order == "zeta alpha mid b a ");
 }
 
@@ -70,10 +70,6 @@ TEST_CASE("line ends of either kind, a byte order mark and other alphabets keep 
         parsed("\xEF\xBB\xBF# \u6c34 \u2028 \u0085\r\nname = \"\u00e9tang \u2028\"\r\nx = 1");
     CHECK(document.root().entries[0].line == 2);
     CHECK(document.root().entries[1].line == 3);
-    CHECK(document.source_line(2) == "name = \"\u00e9tang \u2028\"");
-    CHECK(document.source_line(3) == "x = 1");
-    CHECK(document.source_line(4).empty());
-    CHECK(document.source_line(0).empty());
 }
 
 TEST_CASE("a syntax error stands alone and names its line") {

@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "../../src/document/document_memory.hpp"
 #include "../../src/document/plain_toml.hpp"
 #include "../../src/document/toml_library.hpp"
 #include <algorithm>
@@ -31,14 +32,15 @@ bool same(const Value& a, const Value& b) {
 
 /// Whether the short way answered; fails when it says other than the library.
 bool answered_rightly(const std::string& text) {
-    const LoadResult<Table> full = read_toml_by_library(text, "");
+    DocumentMemory memory;
+    const LoadResult<Table> full = read_toml_by_library(text, "", memory);
     if (!full) {
         INFO(text);
-        const bool answered = read_plain_toml(text).has_value();
+        const bool answered = read_plain_toml(memory.keep(text), memory).has_value();
         CHECK_FALSE(answered);
         return false;
     }
-    const std::optional<Table> plain = read_plain_toml(text);
+    const std::optional<Table> plain = read_plain_toml(memory.keep(text), memory);
     if (!plain) return false;
     INFO(text);
     CHECK(same_entries(*plain, *full.value));

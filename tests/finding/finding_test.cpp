@@ -26,3 +26,14 @@ TEST_CASE("findings come worst first and otherwise in the order given") {
     CHECK(order == "bdca");
     CHECK_FALSE(any_error({finding("a", Severity::note), finding("c", Severity::warning)}));
 }
+
+TEST_CASE("file names are equal when they read the same, shared or not") {
+    const FileName name = "site.toml";
+    const FileName shared = name;
+    CHECK(name == shared);
+    CHECK(name == FileName("site.toml"));
+    CHECK_FALSE(name == FileName("other.toml"));
+    CHECK(FileName() == FileName(""));
+    CHECK(FileName().empty());
+    CHECK(shared.view().data() == name.view().data());
+}

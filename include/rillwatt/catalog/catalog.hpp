@@ -113,4 +113,21 @@ const typename Map::mapped_type* find_entry(const Map& map, const std::string& i
     return it == map.end() ? nullptr : &it->second;
 }
 
+/// Looks entries up one after the other and remembers the last: lights of one kind often follow each other.
+template<class Map>
+class EntryFinder {
+  public:
+    explicit EntryFinder(const Map& map) : map_(map), last_(map.end()) {}
+
+    /// The entry with this id, or null.
+    const typename Map::mapped_type* find(const std::string& id) {
+        if (last_ == map_.end() || last_->first != id) last_ = map_.find(id);
+        return last_ == map_.end() ? nullptr : &last_->second;
+    }
+
+  private:
+    const Map& map_;
+    typename Map::const_iterator last_;
+};
+
 } // namespace rillwatt

@@ -4,6 +4,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -12,14 +13,34 @@
 
 namespace rillwatt {
 
+class DocumentMemory;
 struct Value;
 struct Entry;
 
-using Array = std::vector<Value>;
+/// Things laid out one after the other in the memory of a document.
+template<class T>
+class Slice {
+  public:
+    Slice() = default;
+    Slice(const T* first, std::size_t size) : first_(first), size_(size) {}
+
+    const T* begin() const { return first_; }
+    const T* end() const { return first_ + size_; }
+    std::size_t size() const { return size_; }
+    bool empty() const { return size_ == 0; }
+    const T& front() const { return *first_; }
+    const T& operator[](std::size_t i) const { return first_[i]; }
+
+  private:
+    const T* first_ = nullptr;
+    std::size_t size_ = 0;
+};
+
+using Array = Slice<Value>;
 
 /// The keys of a table, in the order of the file.
 struct Table {
-    std::vector<Entry> entries;
+    Slice<Entry> entries;
 
     /// The value of a key, or null.
     const Value* find(std::string_view key) const;
@@ -30,12 +51,13 @@ struct DateOrTime {
     friend bool operator==(DateOrTime, DateOrTime) = default;
 };
 
-/// One value of a TOML file and the line it begins on.
+/// One value of a TOML file and the line it begins on. Texts, lists and tables lie in the memory of their
+/// document and are of no meaning without it.
 struct Value {
-    std::variant<std::string, std::int64_t, double, bool, Array, Table, DateOrTime> data;
+    std::variant<std::string_view, std::int64_t, double, bool, Array, Table, DateOrTime> data;
     int line = 0;
 
-    const std::string* text() const { return std::get_if<std::string>(&data); }
+    const std::string_view* text() const { return std::get_if<std::string_view>(&data); }
     const bool* boolean() const { return std::get_if<bool>(&data); }
     const Array* array() const { return std::get_if<Array>(&data); }
     const Table* table() const { return std::get_if<Table>(&data); }
@@ -44,29 +66,32 @@ struct Value {
 };
 
 struct Entry {
-    std::string key;
-    int line = 0; ///< of the key; of the header for `[table]`
+    std::string_view key;
     Value value;
+    int line = 0; ///< of the key; of the header for `[table]`
 };
 
 /// Whether two values say the same, wherever they stand; the order of keys does not matter.
 bool same_content(const Value& a, const Value& b);
 
-/// A TOML file as read: values with their lines, and the text itself for showing lines in errors.
+/// A TOML file as read: values with their lines, and the text itself for showing lines in errors. It owns the
+/// memory that its values lie in, and may be moved.
 class Document {
   public:
-    Document(std::string file, std::string_view text, Table root);
+    /// `text` and everything in `root` lie in `memory`.
+    Document(FileName file, std::unique_ptr<DocumentMemory> memory, std::string_view text, Table root);
+    Document(Document&&) noexcept;
+    Document& operator=(Document&&) noexcept;
+    ~Document();
 
-    const std::string& file() const { return file_; }
+    const FileName& file() const { return file_; }
     const Table& root() const { return root_; }
-    /// A line as written, without its end, cut where it is too long to display; empty when there is none.
-    std::string source_line(int line) const;
-    int line_count() const { return static_cast<int>(line_starts_.size()); }
+    std::string_view text() const { return text_; }
 
   private:
-    std::string file_;
-    std::string text_;
-    std::vector<std::uint32_t> line_starts_;
+    FileName file_;
+    std::unique_ptr<DocumentMemory> memory_;
+    std::string_view text_;
     Table root_;
 };
 
@@ -79,7 +104,7 @@ struct DocumentLimits {
 };
 
 /// Reads TOML 1.0. A syntax error stands alone: nothing after it can be trusted.
-LoadResult<Document> parse_document(std::string_view text, const std::string& file,
+LoadResult<Document> parse_document(std::string_view text, const FileName& file,
                                     const DocumentLimits& limits = {});
 
 } // namespace rillwatt

@@ -23,7 +23,7 @@ struct KeyChange {
 ///
 /// The result is read again and compared with what was asked for: when the two differ in the least, or when a
 /// part is written in a way that cannot be edited, the answer is an error and never a damaged file.
-LoadResult<std::string> edited_document(std::string_view text, const std::string& file,
+LoadResult<std::string> edited_document(std::string_view text, const FileName& file,
                                         const std::vector<KeyChange>& changes,
                                         std::string_view appended = {});
 

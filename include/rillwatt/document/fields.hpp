@@ -59,7 +59,7 @@ constexpr Field<Part> text_field(FieldSpec spec) {
 template<class Part, auto Member>
 constexpr Field<Part> reference_field(FieldSpec spec) {
     return {spec, [](ValueReader& reader, const FieldSpec& field, const Value& value, Part& part) {
-                const std::optional<std::string> id = reader.text(field, value);
+                const std::optional<std::string_view> id = reader.text(field, value);
                 assign(part.*Member, id);
                 if (id) reader.references().push_back({&field, &value});
             }};
@@ -147,19 +147,30 @@ constexpr Field<Part> texts_field(std::string_view key, std::size_t most_bytes =
             }};
 }
 
+/// Place of a key among the fields, N when it is none of them. Keys mostly come in the order of the fields,
+/// so that the search begins at `first` and goes round.
+template<class Part, std::size_t N>
+std::size_t field_index(const Field<Part> (&fields)[N], std::string_view key, std::size_t first) {
+    for (std::size_t i = first; i < N; ++i)
+        if (fields[i].spec.key == key) return i;
+    for (std::size_t i = 0; i < first; ++i)
+        if (fields[i].spec.key == key) return i;
+    return N;
+}
+
 /// Reads every key of a table into `part`; unknown and missing keys are errors of their own.
 template<class Part, std::size_t N>
 void read_fields(ValueReader& reader, const Table& table, int line, std::string_view name,
                  const Field<Part> (&fields)[N], Part& part) {
     static_assert(N <= 64);
     std::uint64_t given = 0;
+    std::size_t next = 0;
     for (const Entry& entry : table.entries) {
-        std::size_t i = 0;
-        while (i < N && fields[i].spec.key != entry.key)
-            ++i;
+        const std::size_t i = field_index(fields, entry.key, next);
         if (i < N) {
             fields[i].read(reader, fields[i].spec, entry.value, part);
             given |= std::uint64_t{1} << i;
+            next = i + 1;
             continue;
         }
         std::vector<std::string> known;

@@ -36,7 +36,8 @@ class ValueReader {
     ValueReader(const Document& document, std::optional<LengthUnit> bare_lengths)
         : document_(document), bare_lengths_(bare_lengths) {}
 
-    std::optional<std::string> text(const FieldSpec& field, const Value& value);
+    /// The text lies in the document.
+    std::optional<std::string_view> text(const FieldSpec& field, const Value& value);
     std::optional<bool> boolean(const FieldSpec& field, const Value& value);
     /// The number as written; a percentage is not yet divided.
     std::optional<double> number(const FieldSpec& field, const Value& value);

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "rillwatt/finding/file_name.hpp"
+
 #include <string>
 #include <vector>
 
@@ -7,7 +9,7 @@ namespace rillwatt {
 
 /// Where something was written. Line 0: not written anywhere (built in, or computed).
 struct SourceLocation {
-    std::string file;
+    FileName file;
     int line = 0;
 };
 

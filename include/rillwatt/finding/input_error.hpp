@@ -44,6 +44,6 @@ bool is_printable(std::string_view text);
 std::string shortened_line(std::string_view line);
 
 /// Fills in the empty `source_line` of every error that is located in `file`, whose whole text is given.
-void add_source_lines(std::vector<InputError>& errors, const std::string& file, std::string_view text);
+void add_source_lines(std::vector<InputError>& errors, std::string_view file, std::string_view text);
 
 } // namespace rillwatt
