@@ -1,6 +1,6 @@
 #include "rillwatt/cli/file_access.hpp"
 
-#include <array>
+#include <algorithm>
 #include <cerrno>
 #include <cstring>
 #include <fcntl.h>
@@ -122,16 +122,18 @@ FileText read_file(const std::string& path) {
     struct stat facts {};
     if (fstat(file.number(), &facts) != 0) return {std::nullopt, reason()};
     if (S_ISDIR(facts.st_mode)) return {std::nullopt, "it is a folder"};
-    std::string text;
-    text.reserve(static_cast<std::size_t>(facts.st_size) + 1);
-    std::array<char, 65536> part{};
-    for (;;) {
-        const ssize_t got = read(file.number(), part.data(), part.size());
+    // The size is a hint: a pipe has none, and a file may grow while it is read.
+    std::string text(std::min(static_cast<std::size_t>(facts.st_size) + 1, largest_input_file + 1), '\0');
+    for (std::size_t filled = 0;;) {
+        if (filled == text.size()) text.resize(std::max<std::size_t>(2 * filled, 65536));
+        const ssize_t got = read(file.number(), text.data() + filled, text.size() - filled);
         if (got < 0 && errno == EINTR) continue;
         if (got < 0) return {std::nullopt, reason()};
-        if (got == 0) return {std::move(text), {}};
-        text.append(part.data(), static_cast<std::size_t>(got));
-        if (text.size() > largest_input_file) return {std::nullopt, "it is larger than 64 MiB"};
+        filled += static_cast<std::size_t>(got);
+        if (filled > largest_input_file) return {std::nullopt, "it is larger than 64 MiB"};
+        if (got > 0) continue;
+        text.resize(filled);
+        return {std::move(text), {}};
     }
 }
 

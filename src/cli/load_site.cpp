@@ -2,6 +2,7 @@
 
 #include "rillwatt/catalog/read_catalog.hpp"
 #include "rillwatt/cli/file_access.hpp"
+#include "rillwatt/cli/process_memory.hpp"
 #include "rillwatt/site/read_site.hpp"
 
 #include <fmt/format.h>
@@ -127,6 +128,7 @@ std::optional<LoadedSite> load_site(const std::string& path, const std::vector<s
         print_errors({cannot_read(path, file.problem, {})}, console);
         return std::nullopt;
     }
+    prepare_memory_for(file.text->size());
     Reading reading = read_with_catalogs(*file.text, path, more_catalogs, built_in);
     // Errors name the nearest entry of all.
     if (!reading.errors.empty() && built_in == BuiltInPart::named)

@@ -15,33 +15,47 @@ namespace rillwatt {
 
 namespace {
 
-constexpr int mebibyte = 1 << 20;
-constexpr int heap_step = 64 * mebibyte; // of addresses; memory is taken page by page as it is used
+constexpr std::size_t mebibyte = 1 << 20;
+constexpr std::size_t heap_step = 64 * mebibyte; // of addresses; memory is taken page by page as it is used
 constexpr std::uintptr_t large_page = 2 * mebibyte;
+constexpr std::size_t worth_a_large_page = 32 << 10; // bytes of input; they take some 30 times as many
 
-/// Asks for large pages from where the heap may still be untouched up to its end.
-void ask_for_large_pages(std::uintptr_t untouched) {
-    const std::uintptr_t begin = (untouched + large_page - 1) / large_page * large_page;
-    const auto end = reinterpret_cast<std::uintptr_t>(sbrk(0));
-    if (begin < end) madvise(reinterpret_cast<void*>(begin), end - begin, MADV_HUGEPAGE);
+std::uintptr_t address_of(void* memory) { return reinterpret_cast<std::uintptr_t>(memory); }
+
+constexpr std::size_t probe_bytes = mebibyte / 8; // more than any gap there can be yet
+
+/// Where what is asked for next will lie. Touches nothing but there and a few bytes behind `probe_bytes`.
+std::uintptr_t next_address() {
+    void* const probe = std::malloc(probe_bytes);
+    const std::uintptr_t address = address_of(probe);
+    std::free(probe);
+    return address;
 }
 
 } // namespace
 
 void prepare_memory() {
-    mallopt(M_MMAP_THRESHOLD, 16 * mebibyte);
-    mallopt(M_TRIM_THRESHOLD, 4 * heap_step);
-    mallopt(M_TOP_PAD, heap_step);
-    void* const first =
-        std::malloc(mebibyte / 4); // more than there is, so that the heap takes its first step
-    if (malloc_usable_size(first) > 0)
-        ask_for_large_pages(reinterpret_cast<std::uintptr_t>(first) + mebibyte / 2);
-    std::free(first);
+    mallopt(M_MMAP_THRESHOLD, static_cast<int>(16 * mebibyte));
+    mallopt(M_TRIM_THRESHOLD, static_cast<int>(4 * heap_step));
+    mallopt(M_TOP_PAD, static_cast<int>(heap_step));
+}
+
+void prepare_memory_for(std::size_t input_bytes) {
+    static const void* skipped = nullptr; // what lies before the first large page, never used
+    if (input_bytes < worth_a_large_page || skipped != nullptr) return;
+    const std::uintptr_t from = next_address();
+    const std::uintptr_t begin = (from + probe_bytes + large_page) / large_page * large_page;
+    const std::uintptr_t end = address_of(sbrk(0));
+    if (begin >= end) return;
+    madvise(reinterpret_cast<void*>(begin), end - begin, MADV_HUGEPAGE); // before anything of it is touched
+    skipped = std::malloc(begin - from);
 }
 
 #else
 
 void prepare_memory() {}
+
+void prepare_memory_for(std::size_t) {}
 
 #endif
 
