@@ -22,13 +22,14 @@ struct Breach {
 std::vector<const FixtureType*> fixture_types(const RuleContext& context) {
     std::vector<const FixtureType*> types;
     types.reserve(context.site.fixtures.size());
+    EntryFinder known(context.catalog.fixtures);
     for (const Fixture& fixture : context.site.fixtures)
-        types.push_back(find_entry(context.catalog.fixtures, fixture.model));
+        types.push_back(known.find(fixture.model));
     return types;
 }
 
-bool too_low(const FixtureType& type, Volts volts) { return below(volts, type.window_low); }
-bool too_high(const FixtureType& type, Volts volts) { return above(volts, type.window_high); }
+constexpr auto too_low = [](const FixtureType& type, Volts volts) { return below(volts, type.window_low); };
+constexpr auto too_high = [](const FixtureType& type, Volts volts) { return above(volts, type.window_high); };
 
 std::string words_for(const OperatingCase& conditions) {
     const double percent = (conditions.supply_factor - 1) * 100;
@@ -69,7 +70,8 @@ Finding high_finding(const Breach& breach) {
 
 /// One finding for each lamp that leaves its window: an error where the nominal case already does, a warning
 /// where only the weak or strong case does.
-std::vector<Finding> find_breaches(const RuleContext& context, bool (*breaks)(const FixtureType&, Volts),
+template<class Breaks>
+std::vector<Finding> find_breaches(const RuleContext& context, Breaks breaks,
                                    Finding (*describe)(const Breach&)) {
     std::vector<Finding> findings;
     const std::vector<const FixtureType*> types = fixture_types(context);

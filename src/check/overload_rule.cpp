@@ -11,14 +11,8 @@ namespace rillwatt {
 
 namespace {
 
-const CableType* cable_of(const RuleContext& context, const SegmentResult& segment) {
-    return find_entry(context.catalog.cables, segment.cable);
-}
-
-bool overloaded(const RuleContext& context, const SegmentResult& segment) {
-    const CableType* cable = cable_of(context, segment);
-    const Amperes amps(std::abs(segment.amps.value()));
-    return cable != nullptr && above(amps, cable->ampacity);
+bool overloaded(const SegmentResult& segment) {
+    return above(Amperes(std::abs(segment.amps.value())), segment.type->ampacity);
 }
 
 /// Where each part of the site is written, by id.
@@ -35,18 +29,17 @@ std::map<std::string_view, SourceLocation> part_locations(const Site& site) {
 
 bool any_overloaded(const RuleContext& context) {
     const std::vector<SegmentResult>& segments = context.solution.nominal().segments;
-    return std::any_of(segments.begin(), segments.end(),
-                       [&](const SegmentResult& segment) { return overloaded(context, segment); });
+    return std::any_of(segments.begin(), segments.end(), overloaded);
 }
 
 std::vector<Finding> find_cable(const RuleContext& context) {
     if (!any_overloaded(context)) return {};
     std::vector<Finding> findings;
     const auto places = part_locations(context.site);
-    std::map<std::string, std::string, std::less<>> overloaded_upstream; // part -> its overloaded cable
+    std::map<std::string_view, std::string_view> overloaded_upstream; // part -> its overloaded cable
     for (const SegmentResult& segment : context.solution.nominal().segments) {
-        if (!overloaded(context, segment)) continue;
-        const std::string& part = segment.link.empty() ? segment.to : segment.link;
+        if (!overloaded(segment)) continue;
+        const std::string_view part = segment.link.empty() ? segment.to : segment.link;
         const auto feed = overloaded_upstream.find(segment.from);
         const bool told =
             segment.link.empty() && feed != overloaded_upstream.end() && feed->second == segment.cable;
@@ -55,12 +48,12 @@ std::vector<Finding> find_cable(const RuleContext& context) {
         const auto place = places.find(part);
         findings.push_back(
             {.severity = Severity::error,
-             .part = part,
+             .part = std::string(part),
              .location = place == places.end() ? SourceLocation{} : place->second,
              .message =
                  fmt::format("the {} cable from {} to {} carries {} A, its ampacity is {} A", segment.cable,
                              segment.from, segment.to, fixed_text(std::abs(segment.amps.value()), 2),
-                             trimmed_text(cable_of(context, segment)->ampacity.value(), 2)),
+                             trimmed_text(segment.type->ampacity.value(), 2)),
              .hint = "a thicker cable from the transformer on, or two runs"});
     }
     return findings;

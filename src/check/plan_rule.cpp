@@ -15,10 +15,12 @@ constexpr Metres rounding{1e-6};
 
 template<class Visit>
 void for_each_length(const RuleContext& context, Visit visit) {
+    const std::string nothing;
     for (std::size_t i = 0; i < context.site.splices.size(); ++i)
         visit(context.site.splices[i], context.site.splices[i].from, context.lengths.splices[i]);
     for (std::size_t i = 0; i < context.site.fixtures.size(); ++i)
-        visit(context.site.fixtures[i], context.site.fixtures[i].from.value_or(""),
+        visit(context.site.fixtures[i],
+              context.site.fixtures[i].from ? *context.site.fixtures[i].from : nothing,
               context.lengths.fixtures[i]);
     for (std::size_t i = 0; i < context.site.links.size(); ++i)
         visit(context.site.links[i], context.site.links[i].a, context.lengths.links[i]);

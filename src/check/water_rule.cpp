@@ -21,8 +21,9 @@ const CodeLimit<Volts>& wet_limit(const RuleContext& context) {
 
 std::vector<Finding> find_not_submersible(const RuleContext& context) {
     std::vector<Finding> findings;
+    EntryFinder types(context.catalog.fixtures);
     for (const auto& fixture : context.site.fixtures) {
-        const auto* type = find_entry(context.catalog.fixtures, fixture.model);
+        const auto* type = types.find(fixture.model);
         if (type == nullptr || type->rating == WaterRating::submersible) continue;
         if (!in_water(context.site, fixture)) continue;
         findings.push_back(finding_about(context, fixture, Severity::error,

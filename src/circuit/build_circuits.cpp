@@ -108,7 +108,8 @@ class CircuitBuilder {
     }
 
     void set_type(CircuitNode& node, const Fixture& fixture) {
-        node.fixture = look_up(catalog_.fixtures, fixture.model, "model", fixture, errors_);
+        node.fixture = types_.find(fixture.model);
+        if (!node.fixture) look_up(catalog_.fixtures, fixture.model, "model", fixture, errors_);
         if (node.fixture && !node.fixture->lead_cable.empty())
             node.lead_cable =
                 look_up(catalog_.cables, node.fixture->lead_cable, "lead cable", fixture, errors_);
@@ -140,8 +141,8 @@ class CircuitBuilder {
     /// Where the part is that one end of a link names. A part that hangs on no run (a light not wired yet)
     /// has no place, and the link waits for it.
     Place find_end(const Link& link, const std::string& id) {
-        const auto found = feeds_.part_of_id.find(id);
-        if (found == feeds_.part_of_id.end()) {
+        const int found = by_id_.find(id);
+        if (found < 0) {
             errors_.push_back(
                 {link.location,
                  fmt::format("link \"{}\" ends at \"{}\", which is no part of a circuit", link.id, id),
@@ -149,7 +150,7 @@ class CircuitBuilder {
                  {}});
             return {};
         }
-        return places_[static_cast<std::size_t>(found->second)];
+        return places_[static_cast<std::size_t>(found)];
     }
 
     void add_link(std::size_t index) {
@@ -204,7 +205,9 @@ class CircuitBuilder {
     const Catalog& catalog_;
     const SiteLengths& lengths_;
     Feeds feeds_;
+    PartsById by_id_{feeds_.parts};
     std::vector<Place> places_; ///< of each part of the wiring
+    EntryFinder<decltype(Catalog::fixtures)> types_{catalog_.fixtures};
     SiteCircuits result_;
     std::vector<InputError> errors_;
 };

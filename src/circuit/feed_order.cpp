@@ -1,7 +1,7 @@
 #include "feed_order.hpp"
 
-#include <boost/graph/adjacency_list.hpp>
 #include <boost/graph/breadth_first_search.hpp>
+#include <boost/graph/compressed_sparse_row_graph.hpp>
 #include <boost/graph/strong_components.hpp>
 
 #include <algorithm>
@@ -10,14 +10,15 @@ namespace rillwatt {
 
 namespace {
 
-using FeedGraph = boost::adjacency_list<boost::vecS, boost::vecS, boost::directedS>;
+using FeedGraph = boost::compressed_sparse_row_graph<boost::directedS>;
 
 /// An edge from each feed to what it feeds.
 FeedGraph feed_graph(const std::vector<int>& feed) {
-    FeedGraph graph(feed.size());
+    std::vector<std::pair<std::size_t, std::size_t>> edges;
+    edges.reserve(feed.size());
     for (std::size_t i = 0; i < feed.size(); ++i)
-        if (feed[i] >= 0) boost::add_edge(static_cast<std::size_t>(feed[i]), i, graph);
-    return graph;
+        if (feed[i] >= 0) edges.emplace_back(static_cast<std::size_t>(feed[i]), i);
+    return {boost::edges_are_unsorted_multi_pass, edges.begin(), edges.end(), feed.size()};
 }
 
 /// Notes the parts as the search meets them.

@@ -32,9 +32,18 @@ std::vector<WiredPart> parts_in_file_order(const Site& site) {
         const auto& from = site.fixtures[i].from;
         parts.push_back({NodeKind::fixture, i, &site.fixtures[i], from ? &*from : nullptr});
     }
-    std::stable_sort(parts.begin(), parts.end(), [](const WiredPart& a, const WiredPart& b) {
+    const auto before = [](const WiredPart& a, const WiredPart& b) {
         return a.part->location.line < b.part->location.line;
-    });
+    };
+    const auto splices = parts.begin() + static_cast<std::ptrdiff_t>(site.runs.size());
+    const auto fixtures = splices + static_cast<std::ptrdiff_t>(site.splices.size());
+    if (std::is_sorted(parts.begin(), splices, before) && std::is_sorted(splices, fixtures, before) &&
+        std::is_sorted(fixtures, parts.end(), before)) { // as they come from a file
+        std::inplace_merge(parts.begin(), splices, fixtures, before);
+        std::inplace_merge(parts.begin(), fixtures, parts.end(), before);
+    } else {
+        std::stable_sort(parts.begin(), parts.end(), before);
+    }
     return parts;
 }
 
@@ -83,27 +92,31 @@ InputError wrong_feed(const WiredPart& part, std::string_view what) {
 
 using TransformerIndex = std::unordered_map<std::string_view, int>;
 
+/// What is wrong with a `from`, given the part of the wiring it names, if any.
+InputError feed_error(const Site& site, const TransformerIndex& transformers, const Feeds& feeds,
+                      const WiredPart& part, int named) {
+    if (transformers.contains(*part.from)) return wrong_feed(part, "transformer");
+    if (named < 0) return unknown_feed(site, part);
+    return wrong_feed(part, kind_name(feeds.parts[static_cast<std::size_t>(named)].kind));
+}
+
 /// Looks up one `from`; leaves the part without feed and adds an error when it cannot be.
-void find_feed(const Site& site, const TransformerIndex& transformers, Feeds& feeds, WiredPart& part,
-               std::vector<InputError>& errors) {
+void find_feed(const Site& site, const TransformerIndex& transformers, PartsById& by_id, Feeds& feeds,
+               std::size_t number, std::vector<InputError>& errors) {
+    WiredPart& part = feeds.parts[number];
     if (!part.from) return;
     const bool is_run = part.kind == NodeKind::run;
-    const auto other = feeds.part_of_id.find(*part.from);
-    if (!is_run && other != feeds.part_of_id.end()) {
-        part.feed = other->second;
-        return;
+    if (is_run) {
+        if (const auto found = transformers.find(*part.from); found != transformers.end()) {
+            part.transformer = found->second;
+            return;
+        }
     }
-    const auto transformer = transformers.find(*part.from);
-    if (is_run && transformer != transformers.end()) {
-        part.transformer = transformer->second;
-    } else if (transformer != transformers.end()) {
-        errors.push_back(wrong_feed(part, "transformer"));
-    } else if (other != feeds.part_of_id.end()) {
-        const NodeKind kind = feeds.parts[static_cast<std::size_t>(other->second)].kind;
-        errors.push_back(wrong_feed(part, kind_name(kind)));
-    } else {
-        errors.push_back(unknown_feed(site, part));
-    }
+    const int named = by_id.find_near(*part.from, number);
+    if (!is_run && named >= 0)
+        part.feed = named;
+    else
+        errors.push_back(feed_error(site, transformers, feeds, part, named));
 }
 
 InputError loop_error(const Feeds& feeds, const std::vector<int>& loop) {
@@ -135,17 +148,35 @@ std::vector<int> runs_of(const Feeds& feeds) {
 
 } // namespace
 
+int PartsById::find(std::string_view id) {
+    if (index_.empty()) {
+        index_.reserve(parts_.size());
+        for (std::size_t i = 0; i < parts_.size(); ++i)
+            index_.emplace(parts_[i].part->id, static_cast<int>(i));
+    }
+    const auto found = index_.find(id);
+    return found == index_.end() ? -1 : found->second;
+}
+
+int PartsById::find_near(std::string_view id, std::size_t part) {
+    if (part > 0) {
+        const WiredPart& before = parts_[part - 1];
+        if (before.part->id == id) return static_cast<int>(part) - 1;
+        if (before.feed >= 0 && parts_[static_cast<std::size_t>(before.feed)].part->id == id)
+            return before.feed;
+    }
+    return find(id);
+}
+
 Feeds wire_up(const Site& site, std::vector<InputError>& errors) {
     Feeds feeds;
     feeds.parts = parts_in_file_order(site);
-    feeds.part_of_id.reserve(feeds.parts.size());
-    for (std::size_t i = 0; i < feeds.parts.size(); ++i)
-        feeds.part_of_id.emplace(feeds.parts[i].part->id, static_cast<int>(i));
     TransformerIndex transformers;
     for (std::size_t i = 0; i < site.transformers.size(); ++i)
         transformers.emplace(site.transformers[i].id, static_cast<int>(i));
-    for (WiredPart& part : feeds.parts)
-        find_feed(site, transformers, feeds, part, errors);
+    PartsById by_id(feeds.parts);
+    for (std::size_t i = 0; i < feeds.parts.size(); ++i)
+        find_feed(site, transformers, by_id, feeds, i, errors);
 
     const std::vector<int> feed = feed_of_each(feeds);
     feeds.order = level_order(feed, runs_of(feeds));

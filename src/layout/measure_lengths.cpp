@@ -8,7 +8,7 @@
 namespace rillwatt {
 namespace {
 
-using Places = std::unordered_map<std::string_view, std::optional<PlanPoint>>;
+using Places = std::unordered_map<std::string_view, PlanPoint>;
 
 /// Where each part that can feed another stands, as far as it is known. A run starts where its transformer
 /// stands.
@@ -16,15 +16,14 @@ Places feed_places(const Site& site) {
     Places places;
     Places transformers;
     for (const Transformer& transformer : site.transformers)
-        transformers[transformer.id] = transformer.at;
-    for (const Run& run : site.runs) {
-        const auto it = transformers.find(run.from);
-        places[run.id] = it == transformers.end() ? std::nullopt : it->second;
-    }
+        if (transformer.at) transformers[transformer.id] = *transformer.at;
+    for (const Run& run : site.runs)
+        if (const auto it = transformers.find(run.from); it != transformers.end())
+            places[run.id] = it->second;
     for (const Splice& splice : site.splices)
-        if (splice.at) places[splice.id] = splice.at;
+        if (splice.at) places[splice.id] = *splice.at;
     for (const Fixture& fixture : site.fixtures)
-        if (fixture.at) places[fixture.id] = fixture.at;
+        if (fixture.at) places[fixture.id] = *fixture.at;
     return places;
 }
 
@@ -48,7 +47,7 @@ class Measurer {
 
     std::optional<PlanPoint> place(std::string_view id) const {
         const auto it = places_.find(id);
-        return it == places_.end() ? std::nullopt : it->second;
+        return it == places_.end() ? std::nullopt : std::optional(it->second);
     }
 
     PartLength measure(std::optional<PlanPoint> from, std::optional<PlanPoint> to,

@@ -9,9 +9,9 @@
 namespace rillwatt {
 
 // The sections of the text of a check. Each starts with its heading and ends in a newline; one that has
-// nothing to show is empty.
+// nothing to show is empty. The longest is written at the end of what is there already.
 
-std::string lamp_table_text(const Assessment& assessment, const TextStyle& style);
+void append_lamp_table(std::string& out, const Assessment& assessment, const TextStyle& style);
 std::string transformer_table_text(const Assessment& assessment, const TextStyle& style);
 std::string run_table_text(const Assessment& assessment, const TextStyle& style);
 

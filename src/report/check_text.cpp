@@ -120,13 +120,22 @@ std::string findings_text(const std::vector<Finding>& findings, const TextStyle&
 }
 
 std::string check_text(const Assessment& assessment, const TextStyle& style) {
-    std::string out = head_text(assessment, style);
-    for (const std::string& section :
-         {circuit_trees_text(assessment, style), lamp_table_text(assessment, style),
-          transformer_table_text(assessment, style), run_table_text(assessment, style),
-          branch_circuits_text(assessment, style), running_cost_text(assessment, style),
-          findings_text(assessment.findings, style), cautions_text(style)})
+    constexpr std::size_t lines_of_a_lamp = 2;
+    constexpr std::size_t other_bytes = 1u << 14;
+    std::string out;
+    out.reserve(lines_of_a_lamp * (style.width + 8) * assessment.site->fixtures.size() + other_bytes);
+    out += head_text(assessment, style) + '\n';
+    append_circuit_trees(out, assessment, style);
+    const auto add = [&out](const std::string& section) {
         if (!section.empty()) (out += '\n') += section;
+    };
+    if (!assessment.site->fixtures.empty()) append_lamp_table(out += '\n', assessment, style);
+    add(transformer_table_text(assessment, style));
+    add(run_table_text(assessment, style));
+    add(branch_circuits_text(assessment, style));
+    add(running_cost_text(assessment, style));
+    add(findings_text(assessment.findings, style));
+    add(cautions_text(style));
     return out;
 }
 

@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "solved_circuit.hpp"
+#include <span>
 
 namespace rillwatt {
 
@@ -17,163 +18,220 @@ namespace {
 constexpr std::size_t label_columns = 30;
 constexpr std::size_t deepest_indent = 6; // forks drawn by indentation; deeper ones name what feeds them
 
-/// A node still to be drawn, with what stands before its name and before the names of what it feeds.
+constexpr std::size_t mark_columns = 3;    // of "└─ " and its like
+constexpr std::size_t figure_columns = 36; // length, cable, volts and amperes
+
+/// What stands before the marks of the nodes below a fork, shared by all of them.
+struct Margin {
+    std::string text;
+    std::size_t columns = 0;
+};
+
+/// A node still to be drawn.
 struct Pending {
     int node = 0;
-    std::string before;
-    std::string before_fed;
+    std::size_t margin = 0; ///< before its mark
+    std::string_view mark;
+    std::size_t fed_margin = 0; ///< before the marks of what it feeds
     std::size_t depth = 0;
 };
 
 class TreeText {
   public:
-    TreeText(const Assessment& assessment, const TextStyle& style, const SolvedCircuit& solved,
-             std::string& out)
-        : site_(*assessment.site), style_(style), solved_(solved), out_(out) {}
+    TreeText(const Assessment& assessment, const TextStyle& style, std::string& out)
+        : site_(*assessment.site), style_(style), out_(out) {}
 
-    void draw() {
+    void draw(const SolvedCircuit& solved) {
+        solved_ = &solved;
+        margins_.assign(1, {});
         draw_transformer();
-        for (std::size_t i = solved_.circuit->runs.size(); i-- > 0;)
-            push(solved_.circuit->runs[i].node, i + 1 == solved_.circuit->runs.size(), "", 0);
+        const std::vector<CircuitRun>& runs = solved.circuit->runs;
+        for (std::size_t i = runs.size(); i-- > 0;)
+            push(runs[i].node, i + 1 == runs.size(), 0, 0);
         while (!pending_.empty()) {
-            const Pending next = std::move(pending_.back());
+            const Pending next = pending_.back();
             pending_.pop_back();
             draw_node(next);
             push_fed(next);
         }
-        for (const CircuitLink& link : solved_.circuit->links)
+        for (const CircuitLink& link : solved.circuit->links)
             draw_link(link);
     }
 
   private:
     const CircuitNode& written(int node) const {
-        return solved_.circuit->nodes[static_cast<std::size_t>(node)];
+        return solved_->circuit->nodes[static_cast<std::size_t>(node)];
     }
-    const SolvedNode& answer(int node) const { return solved_.nodes[static_cast<std::size_t>(node)]; }
+    const SolvedNode& answer(int node) const { return solved_->nodes[static_cast<std::size_t>(node)]; }
+    std::span<const int> fed(int node) const { return solved_->fed(static_cast<std::size_t>(node)); }
     std::string name(int node) const { return printable(node_id(site_, written(node))); }
 
-    void push(int node, bool last, const std::string& before, std::size_t depth) {
-        pending_.push_back(
-            {node, before + (last ? "└─ " : "├─ "), before + (last ? "   " : "│  "), depth + 1});
+    void push(int node, bool last, std::size_t margin, std::size_t depth) {
+        const std::string_view below = last ? "   " : "│  ";
+        margins_.push_back(
+            {margins_[margin].text + std::string(below), margins_[margin].columns + mark_columns});
+        pending_.push_back({node, margin, last ? "└─ " : "├─ ", margins_.size() - 1, depth + 1});
     }
 
     void push_fed(const Pending& feed) {
-        const std::vector<int>& fed = answer(feed.node).children;
-        if (fed.size() == 1) {
-            pending_.push_back({fed[0], feed.before_fed + "↓  ", feed.before_fed, feed.depth});
-            return;
-        }
-        for (std::size_t i = fed.size(); i-- > 0;) {
-            if (feed.depth < deepest_indent)
-                push(fed[i], i + 1 == fed.size(), feed.before_fed, feed.depth);
+        const std::span<const int> nodes = fed(feed.node);
+        const bool forks = nodes.size() > 1;
+        for (std::size_t i = nodes.size(); i-- > 0;) {
+            if (forks && feed.depth < deepest_indent)
+                push(nodes[i], i + 1 == nodes.size(), feed.fed_margin, feed.depth);
             else
-                pending_.push_back({fed[i], feed.before_fed + "·  ", feed.before_fed, feed.depth});
+                pending_.push_back(
+                    {nodes[i], feed.fed_margin, forks ? "·  " : "↓  ", feed.fed_margin, feed.depth});
         }
+    }
+
+    std::size_t note_columns() const {
+        const std::size_t others = label_columns + figure_columns + 2;
+        return style_.width > others ? style_.width - others : 8;
     }
 
     void draw_transformer();
     void draw_node(const Pending& drawn);
     void draw_link(const CircuitLink& link);
-    void line(const std::string& label, const std::string& figures);
+    void add_label(const Pending& drawn);
+    void add_cable(const CircuitNode& node);
+    void add_remark(const Pending& drawn);
+    void add_note(std::string_view note, Ink ink);
+    void add_type(const FixtureType* type);
 
-    std::string length_column(const CircuitNode& node) const {
-        if (node.kind == NodeKind::run) return "";
-        return node.length ? decimal_length_text(*node.length, site_.settings.units) : "open";
-    }
-
-    std::string cable_column(const CircuitNode& node) const {
-        return node.cable != nullptr ? printable(node.cable->id) : "open";
-    }
-
-    std::string volts_column(const SolvedNode& node) const {
-        if (node.lamp != nullptr) return volts_text(node.lamp->volts);
-        return node.volts ? volts_text(*node.volts) : "-";
-    }
-
-    std::string amps_column(const SolvedNode& node) const {
-        if (node.run != nullptr) return amps_text(node.run->amps);
-        return node.segment != nullptr ? amps_text(node.segment->amps) : "-";
-    }
-
-    std::string remark(const Pending& drawn) const;
+    void add_length(const CircuitNode& node);
+    void add_volts(const SolvedNode& node);
+    void add_amps(const SolvedNode& node);
 
     const Site& site_;
     const TextStyle& style_;
-    const SolvedCircuit& solved_;
     std::string& out_;
+    const SolvedCircuit* solved_ = nullptr; ///< the circuit being drawn
+    std::vector<Margin> margins_;
     std::vector<Pending> pending_;
-    std::string label_; ///< of the line being drawn, as are the figures: their memory serves every line
-    std::string figures_;
+    std::string room_; ///< for a name that is not printable as it stands
+
+    const CableType* last_cable_ = nullptr; ///< neighbours are mostly of one cable and of one kind of lamp:
+    std::string cable_cell_;                ///< what is written for it serves the next one too
+    const FixtureType* last_type_ = nullptr;
+    std::string type_note_;
 };
 
 void TreeText::draw_transformer() {
-    const Transformer& transformer = site_.transformers[solved_.circuit->transformer];
+    const Transformer& transformer = site_.transformers[solved_->circuit->transformer];
     std::string about = printable(transformer.id);
-    const TransformerType* type = solved_.circuit->type;
+    const TransformerType* type = solved_->circuit->type;
     about +=
         type != nullptr ? fmt::format(": {}, {}", printable(type->id), va_text(type->va)) : ": model open";
     if (transformer.circuit) about += ", on circuit " + printable(*transformer.circuit);
-    if (solved_.transformer != nullptr)
-        about += fmt::format("; carries {}, {} of its rating", va_text(solved_.transformer->load),
-                             percent_text(solved_.transformer->loading));
+    if (solved_->transformer != nullptr)
+        about += fmt::format("; carries {}, {} of its rating", va_text(solved_->transformer->load),
+                             percent_text(solved_->transformer->loading));
     out_ += wrapped(about, style_.width, "", "    ");
-    if (solved_.unsolved != nullptr)
+    if (solved_->unsolved != nullptr)
         out_ += wrapped(
             fmt::format("no operating point: carries at most {} of its load; {} on {} gives way first",
-                        percent_text(solved_.unsolved->carried_share),
-                        printable(site_.fixtures[solved_.unsolved->fixture].id),
-                        printable(site_.runs[solved_.unsolved->run].id)),
+                        percent_text(solved_->unsolved->carried_share),
+                        printable(site_.fixtures[solved_->unsolved->fixture].id),
+                        printable(site_.runs[solved_->unsolved->run].id)),
             style_.width, "    ", "    ");
-    else if (solved_.transformer == nullptr)
+    else if (solved_->transformer == nullptr)
         out_ += "    left out of the numbers: something is still open, see the findings\n";
 }
 
-std::string TreeText::remark(const Pending& drawn) const {
+/// What a run hands on; the kind of a lamp, whether its volts leave the window and, where the drawing does
+/// not show it, what feeds it.
+void TreeText::add_remark(const Pending& drawn) {
     const CircuitNode& node = written(drawn.node);
     if (node.kind == NodeKind::run) {
-        const std::optional<Volts> tap = solved_.circuit->runs[static_cast<std::size_t>(node.run)].tap;
-        return tap ? "tap " + nominal_volts_text(*tap) : "tap open";
+        const std::optional<Volts> tap = solved_->circuit->runs[static_cast<std::size_t>(node.run)].tap;
+        return add_note(tap ? "tap " + nominal_volts_text(*tap) : "tap open", Ink::faint);
     }
-    std::string text;
-    if (node.fixture != nullptr) {
-        const LampResult* lamp = answer(drawn.node).lamp;
-        if (lamp != nullptr && below(lamp->volts, node.fixture->window_low)) text = "LOW ";
-        if (lamp != nullptr && above(lamp->volts, node.fixture->window_high)) text = "HIGH ";
-        text += printable(node.fixture->id);
+    const bool names_feed = drawn.depth >= deepest_indent && node.parent >= 0 && fed(node.parent).size() > 1;
+    const LampResult* lamp = answer(drawn.node).lamp;
+    const bool low =
+        node.fixture != nullptr && lamp != nullptr && below(lamp->volts, node.fixture->window_low);
+    const bool high =
+        node.fixture != nullptr && lamp != nullptr && above(lamp->volts, node.fixture->window_high);
+    if (!low && !high && !names_feed) return add_type(node.fixture);
+    std::string text = low ? "LOW " : high ? "HIGH " : "";
+    if (node.fixture != nullptr) text += printable(node.fixture->id);
+    if (names_feed) text += " from " + name(node.parent);
+    add_note(text, low || high ? Ink::error : Ink::faint);
+}
+
+void TreeText::add_note(std::string_view note, Ink ink) {
+    if (!note.empty()) (out_ += "  ") += inked(style_, ink, clipped(note, note_columns()));
+}
+
+void TreeText::add_type(const FixtureType* type) {
+    if (type == nullptr) return;
+    if (type != last_type_) {
+        type_note_ = "  " + inked(style_, Ink::faint, clipped(printable(type->id), note_columns()));
+        last_type_ = type;
     }
-    if (drawn.depth >= deepest_indent && node.parent >= 0 && answer(node.parent).children.size() > 1)
-        text += " from " + name(node.parent);
-    return text;
+    out_ += type_note_;
 }
 
 void TreeText::draw_node(const Pending& drawn) {
     const CircuitNode& node = written(drawn.node);
     const SolvedNode& found = answer(drawn.node);
-    std::string& figures = figures_;
-    figures.clear();
-    append_padded_left(figures, length_column(node), 9);
-    figures += "  ";
-    append_padded_right(figures, clipped(cable_column(node), 9), 9);
-    append_padded_left(figures, volts_column(found), 8);
-    append_padded_left(figures, amps_column(found), 8);
-    const std::size_t left = style_.width > label_columns + 38 ? style_.width - label_columns - 38 : 8;
-    std::string note = clipped(remark(drawn), left);
-    Ink ink = Ink::faint;
-    if (note.starts_with("LOW ") || note.starts_with("HIGH ")) ink = Ink::error;
-    if (!note.empty()) (figures += "  ") += inked(style_, ink, note);
-    (label_ = drawn.before) += name(drawn.node);
-    line(label_, figures);
+    add_label(drawn);
+    add_length(node);
+    add_cable(node);
+    add_volts(found);
+    add_amps(found);
+    add_remark(drawn);
+    out_ += '\n';
 }
 
-void TreeText::line(const std::string& label, const std::string& figures) {
-    if (display_width(label) <= label_columns) {
-        append_padded_right(out_, label, label_columns);
-        out_ += figures;
-        out_ += '\n';
+/// A label too long for its column gets a line of its own.
+void TreeText::add_label(const Pending& drawn) {
+    const Margin& margin = margins_[drawn.margin];
+    const ShownText name = shown(node_id(site_, written(drawn.node)), room_);
+    const std::size_t columns = margin.columns + mark_columns + name.columns;
+    if (columns <= label_columns) {
+        ((out_ += margin.text) += drawn.mark) += name.text;
+        out_.append(label_columns - columns, ' ');
         return;
     }
-    out_ += clipped(label, style_.width) + '\n';
-    out_ += std::string(label_columns, ' ') + figures + '\n';
+    out_ += clipped(fmt::format("{}{}{}", margin.text, drawn.mark, name.text), style_.width);
+    out_ += '\n';
+    out_.append(label_columns, ' ');
+}
+
+void TreeText::add_length(const CircuitNode& node) {
+    constexpr std::size_t columns = 9;
+    if (node.length)
+        append_decimal_length(out_, *node.length, site_.settings.units, columns);
+    else
+        append_padded_left(out_, node.kind == NodeKind::run ? "" : "open", columns);
+}
+
+void TreeText::add_volts(const SolvedNode& node) {
+    constexpr std::size_t columns = 8;
+    const std::optional<Volts> volts = node.lamp != nullptr ? node.lamp->volts : node.volts;
+    if (volts)
+        append_volts(out_, *volts, columns);
+    else
+        append_padded_left(out_, "-", columns);
+}
+
+void TreeText::add_amps(const SolvedNode& node) {
+    constexpr std::size_t columns = 8;
+    if (node.run != nullptr || node.segment != nullptr)
+        append_amps(out_, node.run != nullptr ? node.run->amps : node.segment->amps, columns);
+    else
+        append_padded_left(out_, "-", columns);
+}
+
+void TreeText::add_cable(const CircuitNode& node) {
+    if (cable_cell_.empty() || node.cable != last_cable_) {
+        const std::string cable = node.cable != nullptr ? printable(node.cable->id) : "open";
+        cable_cell_ = "  " + padded_right(clipped(cable, 9), 9);
+        last_cable_ = node.cable;
+    }
+    out_ += cable_cell_;
 }
 
 void TreeText::draw_link(const CircuitLink& link) {
@@ -187,14 +245,13 @@ void TreeText::draw_link(const CircuitLink& link) {
 
 } // namespace
 
-std::string circuit_trees_text(const Assessment& assessment, const TextStyle& style) {
-    std::string out =
-        inked(style, Ink::heading, "CIRCUIT") + "  nominal case; ↓ is fed by the line above it\n";
+void append_circuit_trees(std::string& out, const Assessment& assessment, const TextStyle& style) {
+    out += inked(style, Ink::heading, "CIRCUIT") + "  nominal case; ↓ is fed by the line above it\n";
     out += inked(style, Ink::faint, padded_right("", label_columns) + "   length  cable       volts    amps");
     out += '\n';
+    TreeText tree(assessment, style, out);
     for (const SolvedCircuit& solved : solved_circuits(assessment, assessment.solution.nominal()))
-        TreeText(assessment, style, solved, out).draw();
-    return out;
+        tree.draw(solved);
 }
 
 } // namespace rillwatt

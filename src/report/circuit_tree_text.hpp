@@ -9,6 +9,6 @@ namespace rillwatt {
 
 /// Every transformer's circuit drawn as a tree with lengths, cable, volts and amperes of the nominal case. A
 /// part that is the only one its feed point feeds stands below it behind an arrow; only forks are indented.
-std::string circuit_trees_text(const Assessment& assessment, const TextStyle& style);
+void append_circuit_trees(std::string& out, const Assessment& assessment, const TextStyle& style);
 
 } // namespace rillwatt

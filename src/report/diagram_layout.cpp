@@ -48,7 +48,7 @@ DiagramNode words_of(const Assessment& assessment, const SolvedCircuit& solved, 
 
 /// Rows from the top down: a leaf takes the next one, a parent stands level with the middle of its children.
 double give_rows(DiagramCircuit& circuit, std::size_t node, double& next_row) {
-    const std::vector<int>& children = circuit.solved->nodes[node].children;
+    const std::span<const int> children = circuit.solved->fed(node);
     double first = 0;
     double last = 0;
     for (std::size_t k = 0; k < children.size(); ++k) {

@@ -73,7 +73,7 @@ std::string drawn_node(const Assessment& assessment, const DiagramCircuit& circu
 std::string drawn_buses(const DiagramCircuit& circuit) {
     std::string out;
     for (const DiagramNode& node : circuit.nodes) {
-        const std::vector<int>& children = circuit.solved->nodes[node.node].children;
+        const std::span<const int> children = circuit.solved->fed(node.node);
         if (children.empty()) continue;
         const DiagramNode& first = circuit.nodes[static_cast<std::size_t>(children.front())];
         const DiagramNode& last = circuit.nodes[static_cast<std::size_t>(children.back())];

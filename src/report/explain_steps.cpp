@@ -87,7 +87,8 @@ std::vector<int> lamps_beyond(const Explained& about, int node) {
         const int next = open.back();
         open.pop_back();
         if (about.answer(next).lamp != nullptr) lamps.push_back(next);
-        open.insert(open.end(), about.answer(next).children.begin(), about.answer(next).children.end());
+        const std::span<const int> fed = about.solved.fed(static_cast<std::size_t>(next));
+        open.insert(open.end(), fed.begin(), fed.end());
     }
     std::sort(lamps.begin(), lamps.end());
     return lamps;

@@ -22,7 +22,10 @@ bool outside(const FixtureType* type, Volts volts) {
 
 /// Volts as a cell of eight columns, the last for the mark of a figure outside the window.
 void add_volts_cell(std::string& out, const LampResult* lamp, const FixtureType* type) {
-    append_padded_left(out, lamp == nullptr ? "-" : fixed_text(lamp->volts.value(), 2), 7);
+    if (lamp == nullptr)
+        append_padded_left(out, "-", 7);
+    else
+        append_fixed(out, lamp->volts.value(), 2, "", 7);
     out += lamp != nullptr && outside(type, lamp->volts) ? '!' : ' ';
 }
 
@@ -32,47 +35,82 @@ std::string window_text(const FixtureType* type) {
                        trimmed_text(type->window_high.value(), 2));
 }
 
-void add_row(std::string& out, const Site& site, const LampRow& row, const std::string& window,
-             const TextStyle& style) {
-    const std::string name = printable(row.fixture->id);
-    const bool fits = display_width(name) <= name_columns;
-    if (!fits) out += "  " + clipped(name, style.width - 2) + '\n';
-    const std::string run = row.run ? printable(site.runs[*row.run].id) : "-";
-    out += "  ";
-    append_padded_right(out, fits ? name : "", name_columns);
-    out += ' ';
-    append_padded_right(out, clipped(run, run_columns), run_columns);
-    out += ' ';
-    for (const LampResult* lamp : {row.nominal, row.weak, row.strong})
-        add_volts_cell(out, lamp, row.type);
-    out += ' ';
-    append_padded_right(out, window, 12);
-    append_padded_left(out, row.margin ? fixed_text(row.margin->value(), 2) : "-", 7);
-    if (row.state == LampState::low) out += ' ' + inked(style, Ink::error, "LOW");
-    if (row.state == LampState::high) out += ' ' + inked(style, Ink::error, "HIGH");
-    out += '\n';
-}
+/// Writes the rows. Neighbours are mostly of one run and one kind: what is written for these serves the next
+/// row too.
+class LampTable {
+  public:
+    LampTable(const Site& site, const TextStyle& style, std::string& out)
+        : site_(site), style_(style), out_(out) {}
+
+    void add(const LampRow& row) {
+        add_name(row);
+        add_run(row.run);
+        for (const LampResult* lamp : {row.nominal, row.weak, row.strong})
+            add_volts_cell(out_, lamp, row.type);
+        add_window(row.type);
+        if (row.margin)
+            append_fixed(out_, row.margin->value(), 2, "", 7);
+        else
+            append_padded_left(out_, "-", 7);
+        if (row.state == LampState::low) out_ += ' ' + inked(style_, Ink::error, "LOW");
+        if (row.state == LampState::high) out_ += ' ' + inked(style_, Ink::error, "HIGH");
+        out_ += '\n';
+    }
+
+  private:
+    /// A name too long for its column gets a line of its own.
+    void add_name(const LampRow& row) {
+        const ShownText name = shown(row.fixture->id, room_);
+        out_ += "  ";
+        if (name.columns <= name_columns) {
+            out_ += name.text;
+            out_.append(name_columns - name.columns, ' ');
+            return;
+        }
+        (out_ += clipped(name.text, style_.width - 2)) += "\n  ";
+        out_.append(name_columns, ' ');
+    }
+
+    void add_run(std::optional<std::size_t> run) {
+        if (run_cell_.empty() || run != last_run_) {
+            const std::string name = run ? printable(site_.runs[*run].id) : "-";
+            run_cell_ = ' ' + padded_right(clipped(name, run_columns), run_columns) + ' ';
+            last_run_ = run;
+        }
+        out_ += run_cell_;
+    }
+
+    void add_window(const FixtureType* type) {
+        if (window_cell_.empty() || type != last_type_) {
+            window_cell_ = ' ' + padded_right(clipped(window_text(type), 12), 12);
+            last_type_ = type;
+        }
+        out_ += window_cell_;
+    }
+
+    const Site& site_;
+    const TextStyle& style_;
+    std::string& out_;
+    std::string room_; ///< for a name that is not printable as it stands
+    std::optional<std::size_t> last_run_;
+    std::string run_cell_;
+    const FixtureType* last_type_ = nullptr;
+    std::string window_cell_;
+};
 
 } // namespace
 
-std::string lamp_table_text(const Assessment& assessment, const TextStyle& style) {
+void append_lamp_table(std::string& out, const Assessment& assessment, const TextStyle& style) {
     const std::vector<LampRow> rows = lamp_rows(assessment);
-    if (rows.empty()) return "";
-    std::string out = inked(style, Ink::heading, "LAMPS") +
-                      "  volts at the lamp; ! is outside the window; margin is to its nearer end\n";
+    if (rows.empty()) return;
+    out += inked(style, Ink::heading, "LAMPS") +
+           "  volts at the lamp; ! is outside the window; margin is to its nearer end\n";
     out += inked(style, Ink::faint,
                  "  lamp                 run    nominal    weak  strong  window V     margin");
     out += '\n';
-    out.reserve(out.size() + rows.size() * style.width);
-    const FixtureType* type = nullptr;
-    std::string window = window_text(type);
-    for (const LampRow& row : rows) {
-        if (row.type != type)
-            window = clipped(window_text(row.type), 12); // a kind of lamp seldom stands alone
-        type = row.type;
-        add_row(out, *assessment.site, row, window, style);
-    }
-    return out;
+    LampTable table(*assessment.site, style, out);
+    for (const LampRow& row : rows)
+        table.add(row);
 }
 
 } // namespace rillwatt

@@ -54,11 +54,9 @@ std::string source_items(const Assessment& assessment) {
     std::set<std::string> sources;
     const Catalog& catalog = *assessment.catalog;
     for (const SegmentResult& segment : assessment.solution.nominal().segments) {
-        const CableType* cable = find_entry(catalog.cables, segment.cable);
-        if (cable == nullptr) continue;
-        const ConductorTable* table = find_entry(catalog.tables, cable->table);
+        const ConductorTable* table = find_entry(catalog.tables, segment.type->table);
         if (table != nullptr) sources.insert("Conductors: " + table->source);
-        sources.insert("Cables: " + cable->source);
+        sources.insert("Cables: " + segment.type->source);
     }
     for (const Fixture& fixture : assessment.site->fixtures)
         if (const FixtureType* type = find_entry(catalog.fixtures, fixture.model))

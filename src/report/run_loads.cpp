@@ -1,5 +1,7 @@
 #include "run_loads.hpp"
 
+#include <fmt/format.h>
+
 #include <cmath>
 
 namespace rillwatt {
@@ -30,11 +32,11 @@ std::vector<RunLoad> run_loads(const Assessment& assessment) {
             loads.back().where = "supply";
     }
     for (const SegmentResult& segment : nominal.segments) {
-        const CableType* cable = find_entry(assessment.catalog->cables, segment.cable);
-        if (cable == nullptr || loads.empty()) continue;
+        if (loads.empty()) continue;
         const Amperes amps(std::abs(segment.amps.value()));
         RunLoad& load = loads[place[segment.run]];
-        if (takes(load, amps, cable->ampacity)) load.where = segment.cable + " to " + segment.to;
+        if (takes(load, amps, segment.type->ampacity))
+            load.where = fmt::format("{} to {}", segment.cable, segment.to);
     }
     return loads;
 }

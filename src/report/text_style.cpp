@@ -41,17 +41,26 @@ std::size_t bytes_within(std::string_view text, std::size_t columns) {
     return end;
 }
 
-std::vector<std::string_view> words_of(std::string_view text, std::size_t longest) {
-    std::vector<std::string_view> words;
+/// A piece of a text without blanks and the columns it takes.
+struct Word {
+    std::string_view text;
+    std::size_t columns = 0;
+};
+
+/// Words longer than `longest` come in pieces.
+std::vector<Word> words_of(std::string_view text, std::size_t longest) {
+    std::vector<Word> words;
+    words.reserve(text.size() / 4);
     while (!text.empty()) {
         const std::size_t space = text.find(' ');
-        std::string_view word = text.substr(0, space);
-        while (display_width(word) > longest) {
-            const std::size_t bytes = bytes_within(word, longest);
-            words.push_back(word.substr(0, bytes));
-            word.remove_prefix(bytes);
+        Word word{text.substr(0, space), display_width(text.substr(0, space))};
+        while (word.columns > longest) {
+            const std::size_t bytes = bytes_within(word.text, longest);
+            words.push_back({word.text.substr(0, bytes), display_width(word.text.substr(0, bytes))});
+            word.text.remove_prefix(bytes);
+            word.columns = display_width(word.text);
         }
-        if (!word.empty()) words.push_back(word);
+        if (!word.text.empty()) words.push_back(word);
         if (space == std::string_view::npos) break;
         text.remove_prefix(space + 1);
     }
@@ -68,8 +77,8 @@ bool is_unit(std::string_view word) {
 }
 
 /// Whether a line must not break between two words: a number keeps its unit.
-bool stay_together(std::string_view word, std::string_view next) {
-    return !word.empty() && word.back() >= '0' && word.back() <= '9' && is_unit(next);
+bool stay_together(const Word& word, const Word& next) {
+    return !word.text.empty() && word.text.back() >= '0' && word.text.back() <= '9' && is_unit(next.text);
 }
 
 } // namespace
@@ -80,27 +89,30 @@ std::string inked(const TextStyle& style, Ink ink, std::string_view text) {
 }
 
 std::string wrapped(std::string_view text, std::size_t width, std::string_view first, std::string_view rest) {
-    const std::size_t indent = std::max(display_width(first), display_width(rest));
-    const std::size_t longest = width > indent + 8 ? width - indent : 8;
+    const std::size_t first_columns = display_width(first);
+    const std::size_t rest_columns = display_width(rest);
+    const std::size_t indent = std::max(first_columns, rest_columns);
+    const std::vector<Word> words = words_of(text, width > indent + 8 ? width - indent : 8);
     std::string out(first);
-    std::size_t column = display_width(first);
+    out.reserve(first.size() + text.size() + text.size() / 32 * rest.size() + rest.size() + 2);
+    std::size_t column = first_columns;
     bool line_start = true;
-    const std::vector<std::string_view> words = words_of(text, longest);
+    bool glued = false; // to the word before
     for (std::size_t i = 0; i < words.size(); ++i) {
-        std::size_t needed = display_width(words[i]) + (line_start ? 0 : 1);
-        if (i + 1 < words.size() && stay_together(words[i], words[i + 1]))
-            needed += 1 + display_width(words[i + 1]);
-        const bool glued = i > 0 && stay_together(words[i - 1], words[i]);
+        const bool holds_next = i + 1 < words.size() && stay_together(words[i], words[i + 1]);
+        const std::size_t needed =
+            words[i].columns + (line_start ? 0 : 1) + (holds_next ? 1 + words[i + 1].columns : 0);
         if (!line_start && !glued && column + needed > width) {
             out += '\n';
             out += rest;
-            column = display_width(rest);
+            column = rest_columns;
             line_start = true;
         }
         if (!line_start) out += ' ';
-        out += words[i];
-        column += display_width(words[i]) + (line_start ? 0 : 1);
+        out += words[i].text;
+        column += words[i].columns + (line_start ? 0 : 1);
         line_start = false;
+        glued = holds_next;
     }
     out += '\n';
     return out;

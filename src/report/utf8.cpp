@@ -1,5 +1,8 @@
 #include "rillwatt/report/utf8.hpp"
 
+#include "rillwatt/finding/input_error.hpp"
+#include "rillwatt/quantity/plain_ascii.hpp"
+
 #include <algorithm>
 #include <array>
 
@@ -73,15 +76,20 @@ Utf8Character utf8_character(std::string_view text, std::size_t at) {
 }
 
 std::size_t display_width(std::string_view text) {
-    const auto first_long =
-        std::find_if(text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) >= 0x80; });
-    auto width = static_cast<std::size_t>(first_long - text.begin()); // ASCII: a column each
-    for (std::size_t at = width; at < text.size();) {
+    if (is_plain_ascii(text)) return text.size();
+    std::size_t width = 0;
+    for (std::size_t at = 0; at < text.size();) {
         const Utf8Character character = utf8_character(text, at);
         width += columns_of(character.code);
         at += character.bytes;
     }
     return width;
+}
+
+ShownText shown(std::string_view text, std::string& room) {
+    if (is_plain_ascii(text)) return {text, text.size()};
+    room = printable(text);
+    return {room, display_width(room)};
 }
 
 std::string clipped(std::string_view text, std::size_t columns) {

@@ -56,13 +56,15 @@ void add_segments(const Site& site, const TransformerCircuit& circuit, const Net
         segment.from = node_id(site, circuit.nodes[static_cast<std::size_t>(node.parent)]);
         segment.to = node_id(site, node);
         segment.cable = node.cable->id;
+        segment.type = node.cable;
+        segment.node = static_cast<int>(i);
         segment.transformer = circuit.transformer;
         segment.run = circuit.runs[static_cast<std::size_t>(node.run)].run;
         segment.length = *node.length;
         segment.ohms = Ohms(network.ohms[i]);
         set_flow(segment, solution.branch_amps[i]);
         result.cable_loss += segment.loss;
-        result.segments.push_back(std::move(segment));
+        result.segments.push_back(segment);
     }
 }
 
@@ -76,13 +78,14 @@ void add_links(const Site& site, const TransformerCircuit& circuit, const Networ
         segment.to = node_id(site, circuit.nodes[static_cast<std::size_t>(link.b)]);
         segment.link = site.links[link.link].id;
         segment.cable = link.cable->id;
+        segment.type = link.cable;
         segment.transformer = circuit.transformer;
         segment.run = circuit.runs[static_cast<std::size_t>(a.run)].run;
         segment.length = *link.length;
         segment.ohms = Ohms(network.links[k].ohms);
         set_flow(segment, solution.link_amps[k]);
         result.cable_loss += segment.loss;
-        result.segments.push_back(std::move(segment));
+        result.segments.push_back(segment);
     }
 }
 

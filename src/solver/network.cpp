@@ -17,25 +17,19 @@ double fixture_lead_ohms(const CircuitNode& node, Celsius temperature) {
     return cable_ohms(*node.lead_cable, node.fixture->lead, temperature);
 }
 
-void reserve_nodes(Network& network, std::size_t count) {
-    network.feed.reserve(count);
-    network.ohms.reserve(count);
-    network.lead_ohms.reserve(count);
-    network.power.assign(count, 0);
-    network.current.assign(count, 0);
-    network.conductance.assign(count, 0);
-}
-
-void add_nodes(Network& network, const TransformerCircuit& circuit, Celsius temperature) {
-    const auto count = circuit.nodes.size();
-    reserve_nodes(network, count);
-    for (std::size_t i = 0; i < count; ++i) {
-        const CircuitNode& node = circuit.nodes[i];
-        network.feed.push_back(node.parent >= 0 ? node.parent : static_cast<int>(count) + node.run);
-        network.ohms.push_back(node_ohms(node, temperature));
-        network.lead_ohms.push_back(fixture_lead_ohms(node, temperature));
-        if (node.fixture) add_lamp(network, static_cast<int>(i), *node.fixture);
-    }
+void clear(Network& network, std::size_t count) {
+    network.feed.resize(count);
+    network.ohms.resize(count);
+    network.lead_ohms.resize(count);
+    for (std::vector<double>* loads : {&network.power, &network.current, &network.conductance})
+        loads->assign(count, 0);
+    network.filaments.clear();
+    network.lamps.clear();
+    network.run_node.clear();
+    network.tap.clear();
+    network.links.clear();
+    network.supply_ratio = 1;
+    network.regulation_per_va = 0;
 }
 
 } // namespace
@@ -71,19 +65,39 @@ void set_transformer(Network& network, const TransformerType& type, Volts supply
     network.regulation_per_va = type.regulation / type.va.value();
 }
 
-Network make_network(const TransformerCircuit& circuit, const OperatingCase& conditions) {
-    Network network;
-    add_nodes(network, circuit, conditions.conductor);
+void set_conditions(Network& network, const TransformerCircuit& circuit, const OperatingCase& conditions) {
+    for (std::size_t i = 0; i < circuit.nodes.size(); ++i) {
+        network.ohms[i] = node_ohms(circuit.nodes[i], conditions.conductor);
+        network.lead_ohms[i] = fixture_lead_ohms(circuit.nodes[i], conditions.conductor);
+    }
+    for (std::size_t k = 0; k < circuit.links.size(); ++k) {
+        const CircuitLink& link = circuit.links[k];
+        const bool known = link.cable && link.length;
+        network.links[k].ohms = known ? cable_ohms(*link.cable, *link.length, conditions.conductor) : 0;
+    }
+    if (circuit.type) set_transformer(network, *circuit.type, circuit.supply, conditions);
+}
+
+void make_network(const TransformerCircuit& circuit, const OperatingCase& conditions, Network& network) {
+    const auto count = circuit.nodes.size();
+    clear(network, count);
+    for (std::size_t i = 0; i < count; ++i) {
+        const CircuitNode& node = circuit.nodes[i];
+        network.feed[i] = node.parent >= 0 ? node.parent : static_cast<int>(count) + node.run;
+        if (node.fixture) add_lamp(network, static_cast<int>(i), *node.fixture);
+    }
     for (const CircuitRun& run : circuit.runs) {
         network.run_node.push_back(run.node);
         network.tap.push_back(run.tap ? run.tap->value() : 0);
     }
-    for (const CircuitLink& link : circuit.links) {
-        const bool known = link.cable && link.length;
-        network.links.push_back(
-            {link.a, link.b, known ? cable_ohms(*link.cable, *link.length, conditions.conductor) : 0});
-    }
-    if (circuit.type) set_transformer(network, *circuit.type, circuit.supply, conditions);
+    for (const CircuitLink& link : circuit.links)
+        network.links.push_back({link.a, link.b, 0});
+    set_conditions(network, circuit, conditions);
+}
+
+Network make_network(const TransformerCircuit& circuit, const OperatingCase& conditions) {
+    Network network;
+    make_network(circuit, conditions, network);
     return network;
 }
 

@@ -13,20 +13,48 @@ namespace {
 /// NEC chapter 9 Table 8.
 constexpr Celsius weak_conductor{75};
 
-void solve_loaded(const Site& site, const TransformerCircuit& circuit, Workspace& workspace,
-                  NetworkSolution& solution, CaseResult& result) {
-    const Network network = make_network(circuit, result.conditions);
-    if (solve(network, workspace, solution)) {
-        add_circuit_result(site, circuit, network, solution, result);
-        return;
+/// Solves one circuit after the other in one case after the other, in memory that serves all of them.
+class CaseSolver {
+  public:
+    CaseSolver(const Site& site, std::vector<CaseResult>& cases) : site_(site), cases_(cases) {}
+
+    void solve_circuit(const TransformerCircuit& circuit) {
+        for (std::size_t i = 0; i < cases_.size(); ++i) {
+            CaseResult& result = cases_[i];
+            if (i == 0)
+                make_network(circuit, result.conditions, network_);
+            else
+                set_conditions(network_, circuit, result.conditions);
+            if (result.conditions.loaded)
+                solve_loaded(circuit, result);
+            else
+                add_open_circuit_result(circuit, network_, result);
+        }
     }
-    result.solved = false;
-    // Without lamps only links of no resistance between different taps come here: there is no lamp to name.
-    if (!network.lamps.empty()) result.unsolved.push_back(no_operating_point(circuit, network));
-}
+
+  private:
+    void solve_loaded(const TransformerCircuit& circuit, CaseResult& result) {
+        if (solve(network_, workspace_, solution_)) {
+            add_circuit_result(site_, circuit, network_, solution_, result);
+            return;
+        }
+        result.solved = false;
+        // Without lamps only links of no resistance between different taps come here: there is no lamp to
+        // name.
+        if (!network_.lamps.empty()) result.unsolved.push_back(no_operating_point(circuit, network_));
+    }
+
+    const Site& site_;
+    std::vector<CaseResult>& cases_;
+    Network network_;
+    Workspace workspace_;
+    NetworkSolution solution_;
+};
 
 /// A fixture has one lamp: each is put at its fixture's place rather than compared with others.
-std::vector<LampResult> in_file_order(const std::vector<LampResult>& lamps, std::size_t fixtures) {
+std::vector<LampResult> in_file_order(std::vector<LampResult> lamps, std::size_t fixtures) {
+    const auto before = [](const LampResult& a, const LampResult& b) { return a.fixture < b.fixture; };
+    if (std::is_sorted(lamps.begin(), lamps.end(), before)) return lamps;
     std::vector<const LampResult*> of_fixture(fixtures, nullptr);
     for (const LampResult& lamp : lamps)
         of_fixture[lamp.fixture] = &lamp;
@@ -43,23 +71,10 @@ void reserve_results(const Site& site, CaseResult& result) {
         result.segments.reserve(site.splices.size() + site.fixtures.size() + site.links.size());
 }
 
-CaseResult solve_case(const Site& site, const SiteCircuits& circuits, const OperatingCase& conditions) {
-    CaseResult result;
-    result.conditions = conditions;
-    reserve_results(site, result);
-    Workspace workspace;
-    NetworkSolution solution;
-    for (const TransformerCircuit& circuit : circuits.transformers) {
-        if (!circuit.complete()) continue;
-        if (conditions.loaded)
-            solve_loaded(site, circuit, workspace, solution, result);
-        else
-            add_open_circuit_result(circuit, make_network(circuit, conditions), result);
-    }
+void put_in_file_order(const Site& site, CaseResult& result) {
     std::sort(result.runs.begin(), result.runs.end(),
               [](const RunResult& a, const RunResult& b) { return a.run < b.run; });
-    result.lamps = in_file_order(result.lamps, site.fixtures.size());
-    return result;
+    result.lamps = in_file_order(std::move(result.lamps), site.fixtures.size());
 }
 
 } // namespace
@@ -75,8 +90,15 @@ std::vector<OperatingCase> operating_cases(const SiteSettings& settings) {
 
 SiteSolution solve_site(const Site& site, const SiteCircuits& circuits) {
     SiteSolution solution;
-    for (const OperatingCase& conditions : operating_cases(site.settings))
-        solution.cases.push_back(solve_case(site, circuits, conditions));
+    for (const OperatingCase& conditions : operating_cases(site.settings)) {
+        solution.cases.emplace_back().conditions = conditions;
+        reserve_results(site, solution.cases.back());
+    }
+    CaseSolver solver(site, solution.cases);
+    for (const TransformerCircuit& circuit : circuits.transformers)
+        if (circuit.complete()) solver.solve_circuit(circuit);
+    for (CaseResult& result : solution.cases)
+        put_in_file_order(site, result);
     return solution;
 }
 

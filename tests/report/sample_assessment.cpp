@@ -198,22 +198,25 @@ LampResult lamp(std::size_t fixture, double volts, double splice, double amps, d
     return made;
 }
 
-SegmentResult segment(const std::string& from, const std::string& to, std::size_t run, Metres length,
+SegmentResult segment(const CircuitNode& node, int number, std::string_view from, std::string_view to,
                       double amps) {
     SegmentResult made;
+    made.node = number;
+    made.type = node.cable;
     made.from = from;
     made.to = to;
     made.cable = "12/2";
-    made.run = run;
-    made.length = length;
-    made.ohms = Ohms(2 * length.value() * 1.98 / 304.8);
+    made.run = static_cast<std::size_t>(node.run);
+    made.length = *node.length;
+    made.ohms = Ohms(2 * made.length.value() * 1.98 / 304.8);
     made.amps = Amperes(amps);
     made.drop = made.amps * made.ohms;
     made.loss = dissipated(made.amps, made.ohms);
     return made;
 }
 
-CaseResult loaded_case(const Site& site, const std::string& name, double factor, double down) {
+CaseResult loaded_case(const Site& site, const TransformerCircuit& circuit, const std::string& name,
+                       double factor, double down) {
     CaseResult result;
     result.conditions = {name, factor, Celsius(75), true};
     result.transformers = {{0, VoltAmperes(13.46), 13.46 / 150, Amperes(0.1495), Watts(0.05), Watts(4)}};
@@ -222,10 +225,11 @@ CaseResult loaded_case(const Site& site, const std::string& name, double factor,
     result.lamps = {
         lamp(0, 12.75 - down, 12.85 - down, 0.33, 13), lamp(1, 12.75 - down, 12.84 - down, 0.33, 13),
         lamp(2, 11.92 - down, 11.92 - down, 0.21, 12), lamp(3, 11.9 - down, 11.9 - down, 0.21, 12)};
-    result.segments = {
-        segment("A", "H1", 0, feet(40), 0.66), segment("H1", site.fixtures[0].id, 0, feet(15), 0.33),
-        segment("H1", "falls-2", 0, Metres(5.5), 0.33), segment("B", "path-1", 1, feet(15), 0.42),
-        segment("path-1", "path-2", 1, feet(15), 0.21)};
+    result.segments = {segment(circuit.nodes[1], 1, "A", "H1", 0.66),
+                       segment(circuit.nodes[2], 2, "H1", site.fixtures[0].id, 0.33),
+                       segment(circuit.nodes[3], 3, "H1", "falls-2", 0.33),
+                       segment(circuit.nodes[5], 5, "B", "path-1", 0.42),
+                       segment(circuit.nodes[6], 6, "path-1", "path-2", 0.21)};
     result.cable_loss = Watts(0.11);
     return result;
 }
@@ -297,8 +301,9 @@ Assessment garden(const Names& names) {
     made.catalog = catalog;
     made.lengths = small_lengths();
     made.circuits.transformers = {small_circuit(*catalog, made.lengths)};
-    made.solution.cases = {loaded_case(*site, "nominal", 1, 0), loaded_case(*site, "weak", 0.95, 0.65),
-                           strong_case()};
+    const TransformerCircuit& circuit = made.circuits.transformers.front();
+    made.solution.cases = {loaded_case(*site, circuit, "nominal", 1, 0),
+                           loaded_case(*site, circuit, "weak", 0.95, 0.65), strong_case()};
     made.mains = small_mains(*catalog);
     made.findings = small_findings(*site);
     return made;

@@ -127,6 +127,37 @@ TEST_CASE("cables, taps and transformer of a network are exchanged without build
     CHECK(exchanged.lamp_volts == built.lamp_volts);
 }
 
+TEST_CASE("the network of one case becomes that of another, and makes room for that of another circuit") {
+    const OperatingCase cold{"cold", 0.9, Celsius(20), true};
+    const auto same = [](const Network& a, const Network& b) {
+        CHECK(a.feed == b.feed);
+        CHECK(a.ohms == b.ohms);
+        CHECK(a.lead_ohms == b.lead_ohms);
+        CHECK(a.power == b.power);
+        CHECK(a.current == b.current);
+        CHECK(a.conductance == b.conductance);
+        CHECK(a.lamps == b.lamps);
+        CHECK(a.run_node == b.run_node);
+        CHECK(a.tap == b.tap);
+        CHECK(a.filaments.size() == b.filaments.size());
+        REQUIRE(a.links.size() == b.links.size());
+        for (std::size_t k = 0; k < a.links.size(); ++k)
+            CHECK(a.links[k].ohms == b.links[k].ohms);
+        CHECK(a.supply_ratio == b.supply_ratio);
+        CHECK(a.regulation_per_va == b.regulation_per_va);
+    };
+    Network network;
+    for (const int lamps : {30, 2, 17}) {
+        const Garden garden = test::random_garden(static_cast<unsigned>(lamps),
+                                                  {.lamps = lamps, .links = lamps % 2, .mixed_loads = true});
+        const TransformerCircuit circuit = garden.circuit();
+        make_network(circuit, nominal, network);
+        same(network, make_network(circuit, nominal));
+        set_conditions(network, circuit, cold);
+        same(network, make_network(circuit, cold));
+    }
+}
+
 TEST_CASE("a workspace and a solution serve networks of any size one after the other") {
     Workspace workspace;
     NetworkSolution solution;

@@ -40,11 +40,11 @@ PartBook book_of(const Garden& garden, const CaseResult& result) {
         book.into[id] += run.amps.value();
     }
     for (const SegmentResult& segment : result.segments) {
-        book.into[segment.from] -= segment.amps.value();
-        book.into[segment.to] += segment.amps.value();
+        book.into[std::string(segment.from)] -= segment.amps.value();
+        book.into[std::string(segment.to)] += segment.amps.value();
         if (segment.link.empty())
-            book.volts[segment.to] =
-                book.volts.at(segment.from) - segment.amps.value() * segment.ohms.value();
+            book.volts[std::string(segment.to)] =
+                book.volts.at(std::string(segment.from)) - segment.amps.value() * segment.ohms.value();
     }
     for (const LampResult& lamp : result.lamps)
         book.into[garden.site.fixtures[lamp.fixture].id] -= lamp.amps.value();
@@ -90,7 +90,8 @@ TEST_CASE("Kirchhoff's laws hold at every part, in the nominal and the weak case
             CHECK(worst < 1e-9);
             worst = 0;
             for (const SegmentResult& segment : result->segments)
-                worst = std::max(worst, std::abs(book.volts.at(segment.from) - book.volts.at(segment.to) -
+                worst = std::max(worst, std::abs(book.volts.at(std::string(segment.from)) -
+                                                 book.volts.at(std::string(segment.to)) -
                                                  segment.amps.value() * segment.ohms.value()));
             for (const LampResult& lamp : result->lamps) {
                 const Fixture& fixture = garden.site.fixtures[lamp.fixture];

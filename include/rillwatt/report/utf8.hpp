@@ -20,6 +20,16 @@ Utf8Character utf8_character(std::string_view text, std::size_t at);
 /// Terminal columns a text takes: combining marks none, wide East Asian characters and pictographs two.
 std::size_t display_width(std::string_view text);
 
+/// A text made printable, and the columns it takes.
+struct ShownText {
+    std::string_view text;
+    std::size_t columns = 0;
+};
+
+/// `printable` and `display_width` at once; the text itself where it is printable as it stands, else what
+/// `room` is filled with.
+ShownText shown(std::string_view text, std::string& room);
+
 /// The text when it fits `columns`, else its beginning with an ellipsis as the last column.
 std::string clipped(std::string_view text, std::size_t columns);
 

@@ -56,6 +56,13 @@ struct Network {
 /// ratio of 1.
 Network make_network(const TransformerCircuit& circuit, const OperatingCase& conditions);
 
+/// The same into a network that may hold another, whose memory it takes over.
+void make_network(const TransformerCircuit& circuit, const OperatingCase& conditions, Network& network);
+
+/// Turns the network of one case of a circuit into that of another: the resistances at its temperature, and
+/// its supply.
+void set_conditions(Network& network, const TransformerCircuit& circuit, const OperatingCase& conditions);
+
 /// Puts a lamp on a node that carries none yet; nodes are to be given in ascending order.
 void add_lamp(Network& network, int node, const FixtureType& type);
 

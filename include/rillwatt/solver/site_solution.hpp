@@ -5,6 +5,7 @@
 
 #include <cstddef>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace rillwatt {
@@ -33,13 +34,17 @@ struct LampResult {
     double drop_ratio = 0; ///< drop over the tap's nominal volts
 };
 
+/// A length of cable. Its names are those of the site and the catalog it was solved from, which must outlive
+/// it.
 struct SegmentResult {
-    std::string from;
-    std::string to;
-    std::string link; ///< id of the link, empty for a length of the tree
-    std::string cable;
+    std::string_view from;
+    std::string_view to;
+    std::string_view link; ///< id of the link, empty for a length of the tree
+    std::string_view cable;
+    const CableType* type = nullptr; ///< the catalog's entry of that cable
     std::size_t transformer = 0;
     std::size_t run = 0;
+    int node = -1; ///< of TransformerCircuit::nodes that it leads to; -1: a link
     Metres length;
     Ohms ohms;    ///< both conductors at the case's temperature
     Amperes amps; ///< signed in a ring: positive from `from` to `to`
