@@ -1,9 +1,12 @@
 #include "rillwatt/check/limits.hpp"
+#include "rillwatt/finding/command_word.hpp"
+#include "rillwatt/quantity/figure_text.hpp"
 #include "rillwatt/quantity/quantity_text.hpp"
 
 #include <fmt/format.h>
 
 #include "all_rules.hpp"
+#include <cmath>
 #include <vector>
 
 namespace rillwatt {
@@ -14,8 +17,10 @@ namespace {
 struct Breach {
     const Fixture& fixture;
     const FixtureType& type;
-    Volts volts;
+    const LampResult& lamp;
     const OperatingCase& conditions;
+
+    bool nominal() const { return conditions.name == "nominal"; }
 };
 
 /// What the catalog says of each fixture of the site; null where it says nothing.
@@ -46,45 +51,67 @@ std::string window_text(const FixtureType& type) {
                        trimmed_text(type.window_high.value(), 2));
 }
 
-Finding low_finding(const Breach& breach) {
-    return {
-        .part = breach.fixture.id,
-        .location = breach.fixture.location,
-        .message = fmt::format("{} gets {} V {}, {} V below its window of {}", breach.fixture.id,
-                               fixed_text(breach.volts.value(), 2), words_for(breach.conditions),
-                               fixed_text((breach.type.window_low - breach.volts).value(), 2),
-                               window_text(breach.type)),
-        .hint =
-            "thicker cable, a higher tap, a shorter way or fewer lights on the run; `rillwatt size` chooses"};
+/// The volts of such a lamp were computed, so its cable and tap are written: sizing has to reopen them.
+std::string size_command(const RuleContext& context, const char* more) {
+    return fmt::format("`rillwatt size {} --all{}` chooses", command_word(context.site.file), more);
 }
 
-Finding high_finding(const Breach& breach) {
+Finding low_finding(const RuleContext& context, const Breach& breach) {
+    return {.part = breach.fixture.id,
+            .location = breach.fixture.location,
+            .message = fmt::format("{} gets {} V {}, {} V below its window of {}", breach.fixture.id,
+                                   fixed_text(breach.lamp.volts.value(), 2), words_for(breach.conditions),
+                                   fixed_text((breach.type.window_low - breach.lamp.volts).value(), 2),
+                                   window_text(breach.type)),
+            .hint = "thicker cable, a higher tap, a shorter way or fewer lights on the run; " +
+                    size_command(context, breach.nominal() ? "" : " --weak-supply")};
+}
+
+/// A lamp without load gets what its tap gives, so the highest tap it bears follows from its window alone.
+std::string lower_tap_hint(const RuleContext& context, const Breach& breach) {
+    const TransformerCircuit& circuit = context.circuits.transformers[breach.lamp.transformer];
+    std::optional<Volts> highest;
+    std::optional<Volts> best;
+    for (const CircuitRun& run : circuit.runs)
+        if (run.run == breach.lamp.run && run.tap)
+            highest = *run.tap * (breach.type.window_high / breach.lamp.volts);
+    if (!highest || circuit.type == nullptr) return "a lower tap";
+    const std::string most = fmt::format("{} V", trimmed_text(std::floor(highest->value() * 10) / 10, 1));
+    for (const Volts tap : circuit.type->taps)
+        if (!above(tap, *highest)) best = std::max(best.value_or(tap), tap);
+    if (best) return fmt::format("the tap of {}; {} is the most it bears", nominal_volts_text(*best), most);
+    return fmt::format("{} has no tap low enough, {} is the most it bears: a light with a wider window, or "
+                       "another transformer; a supply known to vary less is written as `supply_band_percent`",
+                       circuit.type->id, most);
+}
+
+Finding high_finding(const RuleContext& context, const Breach& breach) {
     return {.part = breach.fixture.id,
             .location = breach.fixture.location,
             .message = fmt::format("{} gets {} V {}, {} V above its window of {}", breach.fixture.id,
-                                   fixed_text(breach.volts.value(), 2), words_for(breach.conditions),
-                                   fixed_text((breach.volts - breach.type.window_high).value(), 2),
+                                   fixed_text(breach.lamp.volts.value(), 2), words_for(breach.conditions),
+                                   fixed_text((breach.lamp.volts - breach.type.window_high).value(), 2),
                                    window_text(breach.type)),
-            .hint = "a lower tap; `rillwatt size` chooses"};
+            .hint = breach.nominal() ? "a lower tap; " + size_command(context, "")
+                                     : lower_tap_hint(context, breach)};
 }
 
 /// One finding for each lamp that leaves its window: an error where the nominal case already does, a warning
 /// where only the weak or strong case does.
 template<class Breaks>
 std::vector<Finding> find_breaches(const RuleContext& context, Breaks breaks,
-                                   Finding (*describe)(const Breach&)) {
+                                   Finding (*describe)(const RuleContext&, const Breach&)) {
     std::vector<Finding> findings;
     const std::vector<const FixtureType*> types = fixture_types(context);
     std::vector<bool> told(context.site.fixtures.size(), false);
     for (const CaseResult& result : context.solution.cases) {
-        const bool nominal = result.conditions.name == "nominal";
         for (const LampResult& lamp : result.lamps) {
             const FixtureType* type = types[lamp.fixture];
             if (type == nullptr || told[lamp.fixture] || !breaks(*type, lamp.volts)) continue;
             told[lamp.fixture] = true;
-            Finding finding =
-                describe({context.site.fixtures[lamp.fixture], *type, lamp.volts, result.conditions});
-            finding.severity = nominal ? Severity::error : Severity::warning;
+            const Breach breach{context.site.fixtures[lamp.fixture], *type, lamp, result.conditions};
+            Finding finding = describe(context, breach);
+            finding.severity = breach.nominal() ? Severity::error : Severity::warning;
             findings.push_back(std::move(finding));
         }
     }

@@ -1,3 +1,4 @@
+#include "rillwatt/finding/command_word.hpp"
 #include "rillwatt/quantity/quantity_text.hpp"
 
 #include <fmt/format.h>
@@ -17,7 +18,9 @@ Finding describe(const RuleContext& context, const CaseResult& result, const NoO
                 "run {} cannot feed its lamps in the {} case: the lamps ask for more than the cable "
                 "can carry; {} gives way first, and only {} % of the load would work",
                 run.id, result.conditions.name, fixture.id, fixed_text(stop.carried_share * 100, 1)),
-            .hint = "much thicker cable, or split the run; `rillwatt size` chooses"};
+            .hint = fmt::format("much thicker cable, or split the run; `rillwatt size {} --all{}` chooses",
+                                command_word(context.site.file),
+                                result.conditions.name == "nominal" ? "" : " --weak-supply")};
 }
 
 std::vector<Finding> find(const RuleContext& context) {

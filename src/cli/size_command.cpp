@@ -5,6 +5,7 @@
 #include "rillwatt/document/document_edit.hpp"
 #include "rillwatt/report/size_report.hpp"
 #include "rillwatt/site/read_site.hpp"
+#include "rillwatt/sizing/weak_supply.hpp"
 
 #include <fmt/format.h>
 
@@ -64,6 +65,15 @@ std::optional<ExitStatus> put_into_file(const Arguments& arguments, const Loaded
     return std::nullopt;
 }
 
+/// Sizes the site; for a weak supply the options then hold the margin that was needed.
+LoadResult<SizeResult> choose(const LoadedSite& loaded, bool weak_supply, SizeOptions& options) {
+    if (!weak_supply) return size_site(loaded.site, loaded.catalog, options);
+    LoadResult<WeakSupplySizing> sized = size_for_weak_supply(loaded.site, loaded.catalog, options);
+    if (!sized) return {std::nullopt, std::move(sized.errors)};
+    options.low_margin = sized.value->margin;
+    return {std::move(sized.value->result), {}};
+}
+
 /// The site with the choices in place and all that is computed about it.
 LoadResult<SizeReport> make_report(const LoadedSite& loaded, SizeResult result, const SizeOptions& options) {
     LoadResult<Assessment> before = assess(loaded.site, loaded.catalog);
@@ -83,7 +93,7 @@ ExitStatus run(const Arguments& arguments, Console& console) {
     if (!loaded) return ExitStatus::wrong_input;
     SizeOptions options = *asked;
     options.out_of_time = clock_of(arguments);
-    LoadResult<SizeResult> sized = size_site(loaded->site, loaded->catalog, options);
+    LoadResult<SizeResult> sized = choose(*loaded, arguments.has("--weak-supply"), options);
     if (!sized) {
         print_errors(sized.errors, console);
         return ExitStatus::wrong_input;
@@ -112,7 +122,8 @@ Command size_command() {
         .summary = "Choose cable, taps and transformers at the least cost, and prove it",
         .description =
             "Chooses every cable, tap and transformer model the site file leaves open so that cable and "
-            "transformers cost the least while every lamp keeps its window at nominal supply. What is typed "
+            "transformers cost the least while every lamp keeps its window at nominal supply, with "
+            "--weak-supply on a weak one too. What is typed "
             "stays. Candidates are the entries of [stock], or every priced entry of the catalogs. Exit "
             "status 1: "
             "nothing works, or the site has an error finding even so.",
@@ -121,6 +132,8 @@ Command size_command() {
         .examples = {{"rillwatt size garden.toml", "what to use, why, and what it costs"},
                      {"rillwatt size garden.toml --diff", "what would change in the file"},
                      {"rillwatt size garden.toml --write", "write the choices into the file"},
+                     {"rillwatt size garden.toml --all --weak-supply",
+                      "choose what is typed as well, so that the lamps keep their windows on a weak supply"},
                      {"rillwatt size garden.toml --per-length", "each length with its own cable"}},
         .run = run};
 }

@@ -115,6 +115,8 @@ std::string size_json(const SizeReport& report) {
     json.member("status", size_status_name(result.status));
     member_money(json, "cost", result.cost);
     member_money(json, "lower_bound", result.lower_bound);
+    json.member("margin_volts", report.options.margin.value());
+    json.member("low_margin_volts", report.options.above_low_end().value());
     json.key("gap_percent");
     if (result.cost)
         json.value(result.gap() * 100);

@@ -1,3 +1,4 @@
+#include "rillwatt/finding/command_word.hpp"
 #include "rillwatt/finding/input_error.hpp"
 #include "rillwatt/quantity/figure_text.hpp"
 #include "rillwatt/quantity/quantity_text.hpp"
@@ -5,6 +6,7 @@
 #include "rillwatt/report/check_text.hpp"
 #include "rillwatt/report/size_report.hpp"
 #include "rillwatt/report/utf8.hpp"
+#include "rillwatt/sizing/weak_supply.hpp"
 
 #include <fmt/format.h>
 
@@ -42,6 +44,16 @@ std::string verdict_text(const SizeReport& report) {
     return "Infeasible: nothing that may be chosen works.";
 }
 
+/// What every lamp keeps from the ends of its window; empty when nothing was asked for.
+std::string margin_text(const SizeOptions& options) {
+    if (options.above_low_end() <= Volts(0)) return "";
+    std::string text = fmt::format("Asked for: every lamp at least {} above the low end of its window",
+                                   nominal_volts_text(options.above_low_end()));
+    if (options.margin > Volts(0))
+        text += fmt::format(" and {} below the high end", nominal_volts_text(options.margin));
+    return text + ", at nominal supply.";
+}
+
 std::string head_text(const SizeReport& report, const TextStyle& style) {
     const Site& site = *report.after.site;
     const std::string file = clipped(printable(site.file), style.width / 2);
@@ -50,6 +62,8 @@ std::string head_text(const SizeReport& report, const TextStyle& style) {
         inked(style, Ink::heading, padded_right(clipped(printable(site.settings.name), room), room));
     out += "  " + file + '\n';
     out += wrapped(verdict_text(report), style.width, "", "  ");
+    if (const std::string margin = margin_text(report.options); !margin.empty())
+        out += wrapped(margin, style.width, "", "  ");
     for (const std::string& id : report.result.left_out)
         out += wrapped(fmt::format("{} is left out: one of its lengths is open.", printable(id)), style.width,
                        "", "  ");
@@ -137,6 +151,20 @@ std::string lowest_text(const Assessment& assessment, std::size_t run) {
                        printable(assessment.site->fixtures[*result->worst_fixture].id));
 }
 
+/// What the choices leave to be said of a weak supply, with the margin that they did not keep.
+std::string weak_supply_text(const SizeReport& report, const TextStyle& style) {
+    if (report.result.infeasible) return "";
+    const Site& site = *report.after.site;
+    const std::optional<Volts> missed = margin_missed(report.after.solution, site, *report.after.catalog);
+    if (!missed) return "";
+    return wrapped(fmt::format("On a weak supply some lamps leave their windows: that takes a margin of "
+                               "{} at the low end, at nominal supply. `rillwatt size {}{} --weak-supply` "
+                               "chooses with what it takes.",
+                               nominal_volts_text(*missed), command_word(site.file),
+                               report.options.all ? " --all" : ""),
+                   style.width, "  ", "    ");
+}
+
 std::string before_after_text(const SizeReport& report, const TextStyle& style) {
     std::string out = heading(style, "BEFORE AND AFTER");
     for (std::size_t r = 0; r < report.after.site->runs.size(); ++r)
@@ -147,15 +175,15 @@ std::string before_after_text(const SizeReport& report, const TextStyle& style) 
     out += wrapped(fmt::format("Findings: {} before, {} after.", findings_count_text(report.before.findings),
                                findings_count_text(report.after.findings)),
                    style.width, "  ", "    ");
-    return out;
+    return out + weak_supply_text(report, style);
 }
 
-std::string errors_left_text(const SizeReport& report, const TextStyle& style) {
+std::string findings_left_text(const SizeReport& report, const TextStyle& style) {
     if (report.result.infeasible) return ""; // `check` tells them
-    std::vector<Finding> errors;
+    std::vector<Finding> grave;
     for (const Finding& finding : report.after.findings)
-        if (finding.severity == Severity::error) errors.push_back(finding);
-    return errors.empty() ? "" : '\n' + findings_text(errors, style);
+        if (finding.severity != Severity::note) grave.push_back(finding);
+    return grave.empty() ? "" : '\n' + findings_text(grave, style);
 }
 
 std::string cautions_text(const TextStyle& style) {
@@ -177,7 +205,7 @@ std::string size_text(const SizeReport& report, const TextStyle& style) {
     std::string out = head_text(report, style);
     for (const std::string& section :
          {infeasible_text(report, style), choices_text(report, style), reasons_text(report, style),
-          bill_text(report, style), before_after_text(report, style), errors_left_text(report, style),
+          bill_text(report, style), before_after_text(report, style), findings_left_text(report, style),
           cautions_text(style)})
         out += section;
     return out;

@@ -114,7 +114,7 @@ LampLoad Gathering::lamp_of(const CircuitNode& node) const {
     lamp.model = type.load;
     lamp.power = type.va.value();
     lamp.rated = type.rated_volts.value();
-    lamp.low = (type.window_low + problem_.options.margin).value() - limit_slack;
+    lamp.low = (type.window_low + problem_.options.above_low_end()).value() - limit_slack;
     lamp.high = (type.window_high - problem_.options.margin).value() + limit_slack;
     if (node.lead_cable != nullptr)
         lamp.lead_ohms = cable_ohms(*node.lead_cable, type.lead, problem_.nominal.conductor);

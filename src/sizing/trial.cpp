@@ -49,7 +49,7 @@ Verdict Trial::worst_lamp() const {
             if (!node.lamp) continue;
             const double volts = solution_.lamp_volts[at(node.node)];
             const FixtureType& type = *circuit_.nodes[at(node.node)].fixture;
-            const double low = (type.window_low + problem_.options.margin).value();
+            const double low = (type.window_low + problem_.options.above_low_end()).value();
             const double high = (type.window_high - problem_.options.margin).value();
             if (low - volts > most) {
                 most = low - volts;

@@ -66,6 +66,31 @@ std::vector<std::string> new_lines(const std::string& text, const std::string& b
     return added;
 }
 
+//   T1 tap 12 --A-- 16/2, 180 ft -- lamp-1 -- 10 ft -- lamp-2
+// Everything typed; inside the windows at nominal supply, not on a weak one.
+const std::string weak_site =
+    "rillwatt = 1\n[site]\nname = \"Long way\"\n"
+    "[[circuit]]\nid = \"C1\"\nbreaker = 15\ngfci = true\nwet_cover = true\n"
+    "[[transformer]]\nid = \"T1\"\nmodel = \"mag-150\"\ncircuit = \"C1\"\n"
+    "[[run]]\nid = \"A\"\nfrom = \"T1\"\ntap = 12\ncable = \"16/2\"\n"
+    "[[fixture]]\nid = \"lamp-1\"\nmodel = \"accent-5w-36\"\nfrom = \"A\"\nlength = 180\n"
+    "[[fixture]]\nid = \"lamp-2\"\nmodel = \"accent-5w-36\"\nfrom = \"lamp-1\"\nlength = 10\n";
+
+/// The words between backquotes that follow a phrase, as typed: what a mend tells the user to run.
+std::vector<std::string> command_after(const std::string& text, const std::string& phrase) {
+    std::string flat; // wrapped lines as one
+    std::istringstream all(text.substr(text.find(phrase)));
+    for (std::string word; all >> word;)
+        flat += (flat.empty() ? "" : " ") + word;
+    const std::size_t begin = flat.find('`') + 1;
+    std::istringstream command(flat.substr(begin, flat.find('`', begin) - begin));
+    std::vector<std::string> words;
+    for (std::string word; command >> word;)
+        words.push_back(word);
+    words.erase(words.begin()); // the program
+    return words;
+}
+
 } // namespace
 
 TEST_CASE("an open site is sized, proven, and says why") {
@@ -119,6 +144,22 @@ TEST_CASE("everything reopened comes out as if nothing had been typed") {
     const std::string again = type({"size", site, "--all", "--format", "json"}).out;
     const auto cost = [](const std::string& text) { return text.substr(text.find("\"cost\""), 20); };
     CHECK(cost(again) == cost(open));
+}
+
+TEST_CASE("what the mend of a weak-supply warning tells to run ends the warning") {
+    const test::TemporaryFolder folder;
+    const std::string site = in_folder(folder, weak_site);
+    const Outcome before = type({"check", site});
+    CHECK(before.status == ExitStatus::ok);
+    REQUIRE(holds(before.out, "warning: lamp-2 gets"));
+    const Outcome plain = type({"size", site, "--all"});
+    CHECK(holds(plain.out, "On a weak supply some lamps leave their windows"));
+    CHECK(holds(plain.out, "[lamp-undervoltage]"));
+    std::vector<std::string> told = command_after(before.out, "mend: thicker cable");
+    CHECK(told == std::vector<std::string>{"size", site, "--all", "--weak-supply"});
+    told.emplace_back("--write");
+    CHECK(type(told).status == ExitStatus::ok);
+    CHECK_FALSE(holds(type({"check", site}).out, "[lamp-undervoltage]"));
 }
 
 TEST_CASE("options of size that contradict each other are told") {

@@ -3,6 +3,7 @@
 #include "rillwatt/check/limits.hpp"
 #include "rillwatt/quantity/quantity.hpp"
 
+#include <algorithm>
 #include <cstddef>
 #include <functional>
 
@@ -15,9 +16,13 @@ struct SizeOptions {
     bool any_order = false; ///< with per_length: thicker downstream is allowed
     bool all = false;       ///< typed cables, taps and models are reopened
     Volts margin{0};        ///< distance every lamp keeps from both ends of its window
+    Volts low_margin{0};    ///< and from the low end alone; where both are given the greater one counts
     double loading = limits::transformer_margin.value; ///< of a transformer, ratio
     std::size_t effort = 0;            ///< labels and combinations to examine; 0: by the size of the site
     std::function<bool()> out_of_time; ///< asked now and then; empty: no limit
+
+    /// Kept from the low end of every window, at nominal supply.
+    Volts above_low_end() const { return std::max(margin, low_margin); }
 };
 
 } // namespace rillwatt

@@ -1,0 +1,69 @@
+#include "rillwatt/sizing/weak_supply.hpp"
+
+#include "rillwatt/check/limits.hpp"
+#include "rillwatt/circuit/circuit.hpp"
+#include "rillwatt/solver/site_solution.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+namespace rillwatt {
+
+namespace {
+
+constexpr double steps_per_volt = 10;
+
+Volts next_step(Volts margin) {
+    return Volts(std::floor(margin.value() * steps_per_volt + 1 + 1e-9) / steps_per_volt);
+}
+
+Volts in_whole_steps(Volts margin) {
+    return Volts(std::ceil(margin.value() * steps_per_volt - 1e-9) / steps_per_volt);
+}
+
+/// What a sized site lacks on a weak supply: nothing, or a wider margin.
+std::optional<Volts> lacking(const Site& site, const Catalog& catalog, Volts margin) {
+    const SiteLengths lengths = measure_lengths(site);
+    const LoadResult<SiteCircuits> circuits = build_circuits(site, catalog, lengths);
+    if (!circuits) return std::nullopt; // told by whoever assesses the site
+    const SiteSolution solution = solve_site(site, *circuits.value);
+    const std::optional<Volts> missed = margin_missed(solution, site, catalog);
+    if (missed) return std::max(*missed, next_step(margin));
+    if (!solution.weak().solved) return next_step(margin);
+    return std::nullopt;
+}
+
+} // namespace
+
+std::optional<Volts> margin_missed(const SiteSolution& solution, const Site& site, const Catalog& catalog) {
+    std::map<std::size_t, Volts> nominal;
+    for (const LampResult& lamp : solution.nominal().lamps)
+        nominal[lamp.fixture] = lamp.volts;
+    std::optional<Volts> missed;
+    for (const LampResult& lamp : solution.weak().lamps) {
+        const FixtureType* type = find_entry(catalog.fixtures, site.fixtures[lamp.fixture].model);
+        const auto before = nominal.find(lamp.fixture);
+        if (type == nullptr || before == nominal.end() || !below(lamp.volts, type->window_low)) continue;
+        if (below(before->second, type->window_low)) continue;
+        missed = std::max(missed.value_or(Volts(0)), in_whole_steps(before->second - lamp.volts));
+    }
+    return missed;
+}
+
+LoadResult<WeakSupplySizing> size_for_weak_supply(const std::shared_ptr<const Site>& site,
+                                                  const std::shared_ptr<const Catalog>& catalog,
+                                                  const SizeOptions& options) {
+    SizeOptions now = options;
+    for (;;) {
+        LoadResult<SizeResult> sized = size_site(site, catalog, now);
+        if (!sized) return {std::nullopt, std::move(sized.errors)};
+        const bool whole = sized.value->status != SizeStatus::infeasible;
+        const std::optional<Volts> wider =
+            whole ? lacking(*sized.value->sized, *catalog, now.above_low_end()) : std::nullopt;
+        if (!wider) return {WeakSupplySizing{std::move(*sized.value), now.above_low_end()}, {}};
+        now.low_margin = *wider;
+    }
+}
+
+} // namespace rillwatt
