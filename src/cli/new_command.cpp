@@ -1,9 +1,12 @@
+#include "rillwatt/catalog/read_catalog.hpp"
 #include "rillwatt/cli/commands.hpp"
 #include "rillwatt/cli/file_access.hpp"
 #include "rillwatt/finding/input_error.hpp"
+#include "rillwatt/mains/motor_current.hpp"
 #include "rillwatt/site/starter_site.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include "example_site.hpp"
 #include <charconv>
@@ -16,7 +19,7 @@ namespace rillwatt {
 
 namespace {
 
-enum class AnswerKind { text, units, length, count, point, size, path };
+enum class AnswerKind { text, units, length, count, point, size, path, pump };
 
 /// One question: asked when somebody sits at the keyboard, an option for everybody else.
 struct Question {
@@ -49,7 +52,7 @@ constexpr Question questions[] = {
     {"--accent-lights", "COUNT", "How many lights on plants and walls", "0", AnswerKind::count},
     {"--pumps", "COUNT", "How many pumps", "0", AnswerKind::count},
     {"--pump-model", "MODEL", "Which pump, as `rillwatt catalog --kind pump` lists them", "pump-180w",
-     AnswerKind::text},
+     AnswerKind::pump},
 };
 
 using Answers = std::map<std::string, std::string, std::less<>>;
@@ -108,6 +111,24 @@ std::optional<int> count_answer(const std::string& text) {
     return count;
 }
 
+/// The built-in pumps; a pump of the crew's own goes into a catalog file, which the first site file cannot
+/// name yet.
+Catalog known_parts() { return read_built_in_catalog().value.value_or(Catalog()); }
+
+std::string pump_objection(const std::string& answer) {
+    const Catalog catalog = known_parts();
+    if (catalog.pumps.contains(answer)) return "";
+    std::vector<std::string> names;
+    for (const auto& [id, pump] : catalog.pumps)
+        names.push_back(id);
+    const std::optional<std::string> nearest = nearest_spelling(answer, names);
+    return fmt::format(
+        "there is no such pump in the catalog; {} (a pump of your own: take the nearest one now, then "
+        "write yours into a catalog file beside the site)",
+        nearest ? fmt::format("nearest is `{}`", *nearest)
+                : fmt::format("there are {}", fmt::join(names, ", ")));
+}
+
 /// What is wrong with an answer; empty when nothing is.
 std::string objection(const Question& question, const std::string& answer, LengthUnit units) {
     switch (question.kind) {
@@ -131,6 +152,8 @@ std::string objection(const Question& question, const std::string& answer, Lengt
         const std::optional<PlanPoint> size = size_answer(answer, units);
         return size && size->x > 0 && size->y > 0 ? "" : "two lengths with an x are expected: 10x8";
     }
+    case AnswerKind::pump:
+        return pump_objection(answer);
     case AnswerKind::path:
         return path_answer(answer, units) ? "" : "at least two points are expected: \"0,4 12,4 20,8\"";
     }
@@ -182,6 +205,15 @@ std::optional<Answers> gather(const Arguments& arguments, Console& console) {
     return answers;
 }
 
+void describe_pump(StarterAnswers& a) {
+    const Catalog catalog = known_parts();
+    const PumpType* pump = find_entry(catalog.pumps, a.pump_model);
+    if (pump == nullptr) return;
+    a.pump_cord = pump->cord;
+    a.pump_hardwired = !pump->cord_and_plug;
+    if (!nameplate_fits(pump->volts, SiteSettings{}.supply_voltage)) a.pump_volts = pump->volts;
+}
+
 StarterAnswers understood(const Answers& answers) {
     const LengthUnit units = units_of(answers);
     const auto length = [&](const char* name) {
@@ -202,6 +234,7 @@ StarterAnswers understood(const Answers& answers) {
                      .accent_lights = count("--accent-lights"),
                      .pumps = count("--pumps"),
                      .pump_model = answers.at("--pump-model")};
+    if (a.pumps > 0) describe_pump(a);
     if (const auto corner = point_answer(answers.at("--pond-at"), units)) {
         const PlanPoint size = size_answer(answers.at("--pond-size"), units).value_or(PlanPoint{3, 3});
         a.pond = StarterPond{*corner, Metres(size.x), Metres(size.y)};
@@ -244,8 +277,10 @@ ExitStatus run(const Arguments& arguments, Console& console) {
     const std::string problem = write_new_file(path, starter_site(understood(*answers)));
     if (!problem.empty()) return refuse(path, problem, console);
     console.out << path << '\n';
-    console.err << fmt::format("Next: rillwatt check {0}\nThen: rillwatt size {0} --write\n",
-                               printable(path));
+    console.err << fmt::format(
+        "Assumed, for the electrician to confirm: breaker, GFCI and cover of each circuit; see "
+        "the file.\nNext: rillwatt check {0}\nThen: rillwatt size {0} --write\n",
+        printable(path));
     return ExitStatus::ok;
 }
 

@@ -9,6 +9,7 @@
 
 #include "check_sections.hpp"
 #include "circuit_tree_text.hpp"
+#include "open_values_text.hpp"
 #include <algorithm>
 
 namespace rillwatt {
@@ -34,6 +35,13 @@ std::string case_text(const CaseResult& result, const SiteSettings& settings) {
     return fmt::format("{} {}, conductor at {}", conditions.name, supply, celsius_text(conditions.conductor));
 }
 
+/// What an open value is: no mistake, but something left to be chosen.
+std::string open_verdict(std::size_t left_open) {
+    if (left_open == 0) return "";
+    if (left_open == 1) return " One of the errors is a value left open, for `rillwatt size` to choose.";
+    return fmt::format(" {} of the errors are values left open, for `rillwatt size` to choose.", left_open);
+}
+
 std::string head_text(const Assessment& assessment, const TextStyle& style) {
     const Site& site = *assessment.site;
     const std::string file = clipped(printable(site.file), style.width / 2);
@@ -46,7 +54,8 @@ std::string head_text(const Assessment& assessment, const TextStyle& style) {
         cases += (cases.empty() ? "" : "; ") + case_text(result, site.settings);
     out += wrapped("Supply: " + cases + ".", style.width, "", "        ");
     out += wrapped("Verdict: " + findings_count_text(assessment.findings) +
-                       (assessment.findings.empty() ? "." : ", told at the end."),
+                       (assessment.findings.empty() ? "." : ", told at the end.") +
+                       open_verdict(count_left_to_sizing(assessment.findings)),
                    style.width, "", "         ");
     return out;
 }
@@ -111,7 +120,13 @@ std::string findings_count_text(const std::vector<Finding>& findings) {
 
 std::string findings_text(const std::vector<Finding>& findings, const TextStyle& style) {
     std::string out = inked(style, Ink::heading, "FINDINGS") + "  " + findings_count_text(findings) + '\n';
+    bool open_told = false;
     for (std::size_t i = 0; i < findings.size(); ++i) {
+        if (left_to_sizing(findings[i])) {
+            if (!open_told) out += left_to_sizing_text(findings, style);
+            open_told = true;
+            continue;
+        }
         out += finding_text(findings[i], style);
         const bool more_to_come = i + 1 < findings.size() && same_advice(findings[i], findings[i + 1]);
         if (!more_to_come) out += advice_text(findings[i], style);

@@ -94,23 +94,71 @@ std::string walk(const StarterAnswers& a, const Ruler& ruler) {
                        points, ruler.length(a.path_width));
 }
 
+/// The part of an interval that is nearest to a value, a foot inside it where it is wide enough.
+double just_inside(double value, double low, double width) {
+    const double inset = std::min(feet(1).value(), width / 4);
+    return std::clamp(value, low + inset, low + width - inset);
+}
+
+/// Pumps side by side in the water, as near to the outlet on the wall as they get.
+std::vector<PlanPoint> pump_places(const StarterAnswers& a) {
+    if (!a.pond) return {};
+    const StarterPond& pond = *a.pond;
+    const double y = just_inside(0, pond.corner.y, pond.length.value());
+    const double x = just_inside(a.outlet.value(), pond.corner.x, pond.width.value());
+    const double step = std::min(feet(1).value(), pond.width.value() / 2 / std::max(a.pumps, 1)) *
+                        (x > pond.corner.x + pond.width.value() / 2 ? -1 : 1);
+    std::vector<PlanPoint> places;
+    for (int i = 0; i < a.pumps; ++i)
+        places.push_back({x + i * step, y});
+    return places;
+}
+
+/// Where the pumps plug in: on the wall where their cords reach it, else on the way to the water, three
+/// quarters of a cord from the nearest pump.
+PlanPoint pump_outlet(const StarterAnswers& a, const std::vector<PlanPoint>& pumps) {
+    const PlanPoint wall{a.outlet.value() + feet(1).value(), 0};
+    const double cord = a.pump_cord.value();
+    const bool reaches = std::all_of(pumps.begin(), pumps.end(),
+                                     [&](PlanPoint p) { return distance(wall, p).value() <= 0.9 * cord; });
+    if (pumps.empty() || cord <= 0 || reaches) return wall;
+    const PlanPoint near = pumps.front();
+    const double share = std::min(1.0, 0.75 * cord / distance(wall, near).value());
+    return {near.x + (wall.x - near.x) * share, near.y + (wall.y - near.y) * share};
+}
+
+/// A circuit as it is mostly found; nobody has looked, so the file says that.
+std::string assumed_circuit(const std::string& id, const std::string& more, PlanPoint at,
+                            const Ruler& ruler) {
+    return fmt::format("\n[[circuit]]\nid = \"{}\"\n{}"
+                       "breaker = 20     # assumed: the electrician confirms\n"
+                       "gfci = true      # assumed: the electrician confirms\n"
+                       "wet_cover = true # assumed: the electrician confirms\n"
+                       "at = {}\n",
+                       id, more, ruler.point(at));
+}
+
+std::string pump_circuit(const StarterAnswers& a, const std::vector<PlanPoint>& places, const Ruler& ruler) {
+    if (a.pumps <= 0) return "";
+    std::string more;
+    if (a.pump_volts) more += fmt::format("volts = {}\n", trimmed_text(a.pump_volts->value(), 1));
+    if (a.pump_hardwired) more += "outlet = \"hardwired\"\n";
+    const PlanPoint at = pump_outlet(a, places);
+    if (at.y > 0) more += "# a post on the way to the water, so that the pump's cord reaches it\n";
+    return assumed_circuit("pump circuit", more, at, ruler);
+}
+
 std::string mains(const StarterAnswers& a, const Ruler& ruler) {
-    std::string text =
-        "\n# Line voltage: a licensed electrician's work. `rillwatt circuits` proposes what is open.\n";
-    const PlanPoint outlet{a.outlet.value(), 0};
-    if (a.pumps > 0)
-        text += fmt::format(
-            "[[circuit]]\nid = \"pump circuit\"\nbreaker = 20\ngfci = true\nwet_cover = true\nat = {}\n",
-            ruler.point({outlet.x + feet(1).value(), 0}));
-    text += fmt::format(
-        "{}[[circuit]]\nid = \"light circuit\"\nbreaker = 20\ngfci = true\nwet_cover = true\nat = {}\n",
-        a.pumps > 0 ? "\n" : "", ruler.point(outlet));
+    const std::vector<PlanPoint> places = pump_places(a);
+    std::string text = "\n# Line voltage: a licensed electrician's work. What is marked as assumed was "
+                       "neither asked nor seen.\n"
+                       "# `rillwatt circuits` proposes what is open.\n";
+    text += pump_circuit(a, places, ruler);
+    text += assumed_circuit("light circuit", "", {a.outlet.value(), 0}, ruler);
     for (int i = 1; i <= a.pumps; ++i) {
         text += fmt::format("\n[[pump]]\nid = \"pump {}\"\nmodel = {}\ncircuit = \"pump circuit\"\n", i,
                             quoted(a.pump_model));
-        if (a.pond)
-            text += fmt::format("at = {}\n", ruler.point({a.pond->corner.x + feet(i).value(),
-                                                          a.pond->corner.y + feet(1).value()}));
+        if (a.pond) text += fmt::format("at = {}\n", ruler.point(places[static_cast<std::size_t>(i - 1)]));
     }
     return text;
 }

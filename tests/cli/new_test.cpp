@@ -54,13 +54,61 @@ TEST_CASE("a new garden can be read and says what is open, and sizing completes 
     INFO(open.err << open.out);
     CHECK(open.status == ExitStatus::findings);
     CHECK(holds(open.out, "open-value"));
-    CHECK(holds(open.out, "rillwatt size"));
+    CHECK(holds(open.out, "values are left open: `rillwatt"));
     const Outcome sized = type({"size", file, "--write"});
     INFO(sized.err << sized.out);
     CHECK(sized.status == ExitStatus::ok);
     const Outcome closed = type({"check", file});
     INFO(closed.err << closed.out);
     CHECK(closed.status == ExitStatus::ok);
+}
+
+TEST_CASE("the pumps of a new garden plug in within their cords and away from the water") {
+    struct Row {
+        const char* pond;
+        const char* outlet;
+        const char* pumps;
+        const char* model;
+    };
+    for (const Row& row : {Row{"10,20", "2", "1", "pump-180w"}, Row{"10,60", "2", "3", "pump-65w"},
+                           Row{"-40,8", "38", "2", "pump-180w"}, Row{"8,12", "2", "1", "pump-180w"},
+                           Row{"60,30", "0", "1", "pump-180w-230"}}) {
+        INFO(row.pond << " " << row.model);
+        const test::TemporaryFolder folder;
+        const std::string file = folder.file("garden.toml");
+        const Outcome made = type({"new", file, "--pond-at", row.pond, "--outlet", row.outlet, "--pumps",
+                                   row.pumps, "--pump-model", row.model});
+        INFO(made.err);
+        REQUIRE(made.status == ExitStatus::ok);
+        const Outcome checked = type({"check", file});
+        INFO(checked.out);
+        CHECK(checked.status == ExitStatus::ok);
+        for (const char* rule :
+             {"[cord-too-short]", "[receptacle-near-water]", "[pump-voltage-mismatch]", "warning:"})
+            CHECK_FALSE(holds(checked.out, rule));
+    }
+}
+
+TEST_CASE("a pump that no catalog has is refused with the nearest one, and asked again at a terminal") {
+    const test::TemporaryFolder folder;
+    const Outcome refused =
+        type({"new", folder.file("garden.toml"), "--pumps", "1", "--pump-model", "pump-18w"});
+    CHECK(refused.status == ExitStatus::wrong_input);
+    CHECK(holds(refused.err, "nearest is `pump-180w`"));
+    CHECK(folder.entries() == 0);
+}
+
+TEST_CASE("what a new garden assumes of the line voltage is marked for the electrician to confirm") {
+    const test::TemporaryFolder folder;
+    const std::string file = folder.file("garden.toml");
+    const Outcome made = type(new_line(file, full_garden));
+    CHECK(holds(made.err, "for the electrician to confirm"));
+    const std::string text = test::file_text(file);
+    for (const char* key : {"breaker = 20 ", "gfci = true ", "wet_cover = true "}) {
+        const auto at = text.find(key);
+        REQUIRE(at != std::string::npos);
+        CHECK(holds(text.substr(at, text.find('\n', at) - at), "# assumed: the electrician confirms"));
+    }
 }
 
 TEST_CASE("a new garden with nothing in it passes") {

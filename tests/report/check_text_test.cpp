@@ -107,6 +107,37 @@ TEST_CASE("findings of one rule that follow each other share their mending and s
                                                        "    source: a book\n");
 }
 
+TEST_CASE("values that sizing fills are told as one finding with the command that fills them") {
+    Finding lamp;
+    lamp.rule = "lamp";
+    lamp.severity = Severity::error;
+    lamp.message = "a is dark";
+    Finding tap;
+    tap.rule = "open-value";
+    tap.severity = Severity::error;
+    tap.location = {"my garden.toml", 12};
+    tap.message = "`tap` of A is open; everything on transformer T is left out of the numbers";
+    tap.hint = "filled by rillwatt size";
+    Finding length = tap;
+    length.message = "`length` of H is open";
+    length.hint = "filled by `at` on both ends, or a typed length";
+    Finding cable = tap;
+    cable.message = "`cable` of A is open; everything on transformer T is left out of the numbers";
+    Finding model = tap;
+    model.location.line = 20;
+    model.message = "`model` of U is open; everything on transformer U is left out of the numbers";
+    CHECK(findings_text({lamp, tap, length, cable, model}, {}) ==
+          "FINDINGS  5 errors\n"
+          "error: a is dark [lamp]\n"
+          "my garden.toml: error: 3 values are left open: `rillwatt size 'my garden.toml'\n"
+          "    --write` chooses them; until then what hangs on their transformers is left\n"
+          "    out of the numbers [open-value]\n"
+          "    open: line 12 `tap` of A, `cable` of A, line 20 `model` of U\n"
+          "my garden.toml:12: error: `length` of H is open [open-value]\n"
+          "    mend: filled by `at` on both ends, or a typed length\n");
+    CHECK_THAT(findings_text({tap}, {}), Contains("1 value is left open"));
+}
+
 TEST_CASE("a garden without findings says so") {
     CHECK(findings_count_text({}) == "no findings");
     CHECK(findings_count_text({{}, {}}) == "2 notes");

@@ -34,6 +34,9 @@ struct StarterAnswers {
     int accent_lights = 0;
     int pumps = 0;
     std::string pump_model;
+    Metres pump_cord;                ///< of that model; 0: none
+    std::optional<Volts> pump_volts; ///< of that model, where it is not the usual supply
+    bool pump_hardwired = false;     ///< that model has no plug
 };
 
 /// A commented site file from a few answers. Cables, taps and transformer models are left open for sizing,
