@@ -3,6 +3,9 @@
 #include "rillwatt/cli/report_writing.hpp"
 #include "rillwatt/finding/input_error.hpp"
 #include "rillwatt/report/check_text.hpp"
+#include "rillwatt/report/findings_words.hpp"
+
+#include <fmt/format.h>
 
 #include <ostream>
 
@@ -24,7 +27,9 @@ ExitStatus run(const Arguments& arguments, Console& console) {
         console.err << "rillwatt report: " << problem << '\n';
         return ExitStatus::wrong_input;
     }
-    console.err << "findings: " << findings_count_text(assessment->findings) << '\n';
+    const std::string light = about_light_text(assessment->findings);
+    console.err << fmt::format("findings: {}{}\n", findings_count_text(assessment->findings),
+                               light.empty() ? "" : ", " + light);
     return any_error(assessment->findings) ? ExitStatus::findings : ExitStatus::ok;
 }
 

@@ -3,6 +3,7 @@
 #include "rillwatt/finding/input_error.hpp"
 #include "rillwatt/quantity/figure_text.hpp"
 #include "rillwatt/report/cautions.hpp"
+#include "rillwatt/report/findings_words.hpp"
 #include "rillwatt/report/utf8.hpp"
 
 #include <fmt/format.h>
@@ -149,7 +150,7 @@ std::string check_text(const Assessment& assessment, const TextStyle& style) {
     add(run_table_text(assessment, style));
     add(branch_circuits_text(assessment, style));
     add(running_cost_text(assessment, style));
-    add(findings_text(assessment.findings, style));
+    add(findings_text(assessment.findings, style) + light_elsewhere_text(assessment));
     add(cautions_text(style));
     return out;
 }

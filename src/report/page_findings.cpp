@@ -1,6 +1,7 @@
 #include "rillwatt/report/cautions.hpp"
 #include "rillwatt/report/check_text.hpp"
 #include "rillwatt/report/escape.hpp"
+#include "rillwatt/report/findings_words.hpp"
 
 #include <fmt/format.h>
 
@@ -10,6 +11,11 @@
 namespace rillwatt {
 
 namespace {
+
+std::string about_light_html(const std::vector<Finding>& findings) {
+    const std::string words = about_light_text(findings);
+    return words.empty() ? "" : ", " + sentence_html(words);
+}
 
 std::string finding_html(const Finding& finding) {
     const char* severity = severity_name(finding.severity);
@@ -31,9 +37,9 @@ std::string findings_section(const ReportPageParts& parts) {
     const std::vector<Finding>& findings = parts.assessment.findings;
     std::string out = section_open("findings", "Findings");
     out += fmt::format(
-        "<p>{}. An error: do not build it like this. A warning: it works, but decide knowingly. A note: "
+        "<p>{}{}. An error: do not build it like this. A warning: it works, but decide knowingly. A note: "
         "worth knowing.</p>\n",
-        findings_count_text(findings));
+        findings_count_text(findings), about_light_html(findings));
     for (const Finding& finding : findings)
         out += finding_html(finding);
     return out + "</section>\n";

@@ -16,6 +16,11 @@ namespace {
 
 constexpr std::size_t shown_findings = 4;
 
+std::size_t count_of(const std::vector<Finding>& findings, Severity severity) {
+    return static_cast<std::size_t>(std::count_if(
+        findings.begin(), findings.end(), [&](const Finding& each) { return each.severity == severity; }));
+}
+
 std::string figure(std::string_view name, const std::string& value, const std::string& remark) {
     return fmt::format("<li><span class=\"key\">{}</span> <span class=\"value\">{}{}</span></li>\n", name,
                        value, remark.empty() ? "" : "<small>" + remark + "</small>");
@@ -56,16 +61,22 @@ std::string energy_figure(const Assessment& assessment) {
                               fixed_text(kilowatt_hours(cost.pumps), 0)));
 }
 
+/// Whether it can be built, and with what reserve.
+std::string verdict_word(const std::vector<Finding>& findings) {
+    if (any_error(findings)) return state_word("error", "do not build yet");
+    const std::size_t warnings = count_of(findings, Severity::warning);
+    if (warnings == 0) return state_word("good", "can be built");
+    return state_word("warning", warnings == 1 ? "works, but decide on the warning before you build"
+                                               : "works, but decide on the warnings before you build");
+}
+
 std::string wrong_panel(const std::vector<Finding>& findings) {
     std::string out =
         fmt::format("<div class=\"panel{}\"><h3>What is wrong</h3>\n", any_error(findings) ? " alarm" : "");
     const auto grave = std::count_if(findings.begin(), findings.end(), [](const Finding& finding) {
         return finding.severity != Severity::note;
     });
-    out += fmt::format("<p>{}{}.</p>\n",
-                       state_word(any_error(findings) ? "error" : "good",
-                                  any_error(findings) ? "do not build yet" : "can be built"),
-                       findings_count_text(findings));
+    out += fmt::format("<p>{}{}.</p>\n", verdict_word(findings), findings_count_text(findings));
     std::string worst;
     for (std::size_t i = 0; i < findings.size() && i < shown_findings; ++i)
         if (findings[i].severity != Severity::note)
@@ -107,6 +118,9 @@ std::string next_panel(const ReportPageParts& parts) {
             assessment.circuits.open.size());
     if (any_error(assessment.findings))
         out += "<li>Mend the <a href=\"#findings\">errors</a> and make this report again.</li>\n";
+    else if (count_of(assessment.findings, Severity::warning) > 0)
+        out +=
+            "<li>Decide on the <a href=\"#findings\">warnings</a>: mend them, or build knowing them.</li>\n";
     if (!assessment.mains.circuits.empty())
         out += "<li>Hand <code>electrician.html</code> to a licensed electrician for the line-voltage "
                "side.</li>\n";

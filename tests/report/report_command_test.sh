@@ -30,6 +30,7 @@ for file in report.html electrician.html electrician.txt bill.csv plan.svg diagr
   check "$file is written" test -s "plan/$file"
 done
 check "nothing else is in the folder" test "$(ls -A plan | wc -l)" -eq 8
+check "what a check does not judge is counted apart" says "of them about light, which \`check\` leaves"
 check "each file is named on standard output" test "$(wc -l <out.txt)" -eq 8
 check "the cut list knows a typed length" grep -q '^W1-4,.*,HW1,lower-3,4.877,16,typed,' plan/cutlist.csv
 check "the cut list knows a measured length" grep -q '^W1-1,.*,W1,HW1,.*,plan,' plan/cutlist.csv

@@ -1,3 +1,4 @@
+#include "rillwatt/report/check_text.hpp"
 #include "rillwatt/report/report_page.hpp"
 #include "rillwatt/report/tables_csv.hpp"
 
@@ -63,6 +64,26 @@ TEST_CASE("the page tells what is wrong, what to buy and what to do next") {
     CHECK_THAT(page, Contains("falls-1 gets 8.72 V, below its window of 9 to 15 V."));
     CHECK_THAT(page, Contains("2 pieces") && Contains("96.00 USD"));
     CHECK_THAT(page, Contains("licensed electrician"));
+}
+
+TEST_CASE("a page says that a garden can be built without reserve only where nothing is warned of") {
+    Assessment garden = samples::small_garden();
+    CHECK_THAT(page_of(garden), Contains(">do not build yet<"));
+    garden.findings[0].severity = Severity::warning;
+    CHECK_THAT(page_of(garden),
+               Contains("decide on the warnings before you build") && !Contains(">can be built<"));
+    for (Finding& finding : garden.findings)
+        finding.severity = Severity::note;
+    CHECK_THAT(page_of(garden), Contains(">can be built<") && !Contains("before you build"));
+}
+
+TEST_CASE("findings about light are counted apart, for a check does not judge light") {
+    Assessment garden = samples::small_garden();
+    CHECK_THAT(page_of(garden), !Contains("about light, which"));
+    garden.findings[1].rule = "glare";
+    garden.findings[2].rule = "view-blocked";
+    CHECK_THAT(page_of(garden), Contains("1 error, 1 warning, 1 note, 2 of them about light, which"));
+    CHECK_THAT(check_text(garden, {}), Contains("are judged by `rillwatt light`"));
 }
 
 TEST_CASE("every lamp carries its id for marking, its volts and its place in the window") {
