@@ -1,7 +1,9 @@
 #include "rillwatt/report/schema_json.hpp"
 
 #include "rillwatt/report/json_writer.hpp"
+#include "rillwatt/report/schema_text.hpp"
 
+#include <charconv>
 #include <cmath>
 
 namespace rillwatt {
@@ -89,11 +91,23 @@ void write_value_schema(JsonWriter& json, const FieldSpec& field) {
     }
 }
 
-void write_field(JsonWriter& json, const FieldSpec& field) {
+/// A value as it is written in the file.
+void write_default(JsonWriter& json, std::string_view value) {
+    if (value == "true" || value == "false") return json.member("default", value == "true");
+    if (value.starts_with('"')) return json.member("default", value.substr(1, value.size() - 2));
+    double number = 0;
+    const auto [end, fault] = std::from_chars(value.data(), value.data() + value.size(), number);
+    if (fault == std::errc() && end == value.data() + value.size()) json.member("default", number);
+}
+
+void write_field(JsonWriter& json, const TableSpec& table, const FieldSpec& field) {
+    const KeyWords* words = key_words(table_heading(table), field.key);
     json.key(field.key);
     json.begin_object(JsonWriter::Set::line);
     write_value_schema(json, field);
-    json.member("description", expected_words(field, true));
+    const std::string says = words == nullptr ? "" : std::string(words->says) + ": ";
+    json.member("description", says + expected_words(field, true));
+    if (words != nullptr && words->is_value) write_default(json, words->otherwise);
     json.end();
 }
 
@@ -112,7 +126,7 @@ void write_table(JsonWriter& json, const TableSpec& table) {
     json.key("properties");
     json.begin_object();
     for (const FieldSpec& field : table.fields)
-        write_field(json, field);
+        write_field(json, table, field);
     json.end();
     write_required(json, table.fields);
     json.end();
@@ -139,7 +153,7 @@ void write_top(JsonWriter& json, const std::vector<TableSpec>& tables) {
             continue;
         }
         for (const FieldSpec& field : table.fields)
-            write_field(json, field);
+            write_field(json, table, field);
     }
     json.end();
     for (const TableSpec& table : tables)
