@@ -71,6 +71,7 @@ CLI::App* add_command(CLI::App& program, const Command& command, Slots& slots) {
         option->multi_option_policy(CLI::MultiOptionPolicy::Throw);
         option->allow_extra_args(false); // the next word is the next argument's
         option->required(spec.required);
+        if (!spec.choices.empty()) option->check(CLI::IsMember(spec.choices));
     }
     for (const OptionSpec& spec : command.options)
         add_option(*app, spec, slots);

@@ -46,6 +46,10 @@ std::string bash_case(const Command& command) {
         if (!option.choices.empty())
             text += fmt::format("        {}) COMPREPLY=($(compgen -W '{}' -- \"$word\")); return ;;\n",
                                 option.name, fmt::join(option.choices, " "));
+    for (const ArgumentSpec& argument : command.arguments)
+        if (!argument.choices.empty())
+            text += fmt::format("        {}) COMPREPLY=($(compgen -W '{}' -- \"$word\")) ;;\n", command.name,
+                                fmt::join(argument.choices, " "));
     text += fmt::format(
         "      esac\n      [[ $word == -* ]] && COMPREPLY=($(compgen -W '{}' -- \"$word\"))\n      ;;\n",
         option_names(command));
@@ -64,7 +68,9 @@ std::string zsh_case(const Command& command) {
         text += fmt::format(" \\\n        '{}{}[{}]{}'", option.repeatable ? "*" : "", option.name,
                             zsh_words(option.help), zsh_value(option));
     for (const ArgumentSpec& argument : command.arguments)
-        text += fmt::format(" \\\n        ':{}:_files'", zsh_words(argument.name));
+        text += fmt::format(" \\\n        ':{}:{}'", zsh_words(argument.name),
+                            argument.choices.empty() ? "_files"
+                                                     : fmt::format("({})", fmt::join(argument.choices, " ")));
     return text + "\n      ;;\n";
 }
 
@@ -107,9 +113,14 @@ std::string fish_completions(const std::vector<Command>& commands) {
     for (const Command& command : commands)
         text += fmt::format("complete -c rillwatt -n __fish_use_subcommand -f -a {} -d '{}'\n", command.name,
                             quoted(command.summary));
-    for (const Command& command : commands)
+    for (const Command& command : commands) {
+        for (const ArgumentSpec& argument : command.arguments)
+            if (!argument.choices.empty())
+                text += fmt::format("complete -c rillwatt -n '__fish_seen_subcommand_from {}' -f -a '{}'\n",
+                                    command.name, fmt::join(argument.choices, " "));
         for (const OptionSpec& option : command.options)
             text += fish_option(command, option);
+    }
     return text;
 }
 

@@ -9,13 +9,15 @@ namespace rillwatt {
 
 namespace {
 
+std::vector<std::string> shells() { return {"bash", "zsh", "fish"}; }
+
 ExitStatus print_manual(const Arguments&, Console& console) {
     console.out << manual_page(all_commands(), program_version());
     return ExitStatus::ok;
 }
 
 ExitStatus print_completions(const Arguments& arguments, Console& console) {
-    const std::string& shell = arguments.text("--shell");
+    const std::string& shell = arguments.has("SHELL") ? arguments.text("SHELL") : arguments.text("--shell");
     if (shell == "bash") console.out << bash_completions(all_commands());
     if (shell == "zsh") console.out << zsh_completions(all_commands());
     if (shell == "fish") console.out << fish_completions(all_commands());
@@ -32,15 +34,17 @@ Command manual_command() {
 }
 
 Command completions_command() {
-    return {.name = "completions",
-            .summary = "Print the completion script for a shell",
-            .options = {{.name = "--shell",
-                         .value = "SHELL",
-                         .help = "which shell",
-                         .choices = {"bash", "zsh", "fish"},
-                         .fallback = "bash"}},
-            .examples = {{"source <(rillwatt completions --shell bash)", "complete in this shell"}},
-            .run = print_completions};
+    return {
+        .name = "completions",
+        .summary = "Print the completion script for a shell",
+        .arguments = {{.name = "SHELL", .help = "bash, zsh or fish", .required = false, .choices = shells()}},
+        .options = {{.name = "--shell",
+                     .value = "SHELL",
+                     .help = "the same as an option",
+                     .choices = shells(),
+                     .fallback = "bash"}},
+        .examples = {{"source <(rillwatt completions bash)", "complete in this shell"}},
+        .run = print_completions};
 }
 
 } // namespace rillwatt

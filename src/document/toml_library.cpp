@@ -1,5 +1,7 @@
 #include "toml_library.hpp"
 
+#include "syntax_words.hpp"
+
 // The one place that includes the TOML library: header-only, so that the program depends on no further shared
 // library. Version 3.3 asserts on some malformed values (`a = ]`), and in optimised builds runs into
 // undefined behaviour there: its assertions are kept in every build and made exceptions.
@@ -77,9 +79,11 @@ Value converted(const toml::node& node, DocumentMemory& memory) {
 }
 
 InputError syntax_error(std::string_view what, int line, std::string_view text, const FileName& file) {
-    std::vector<InputError> errors{
-        {{file, line}, fmt::format("not TOML: {}", printable(what)), "TOML 1.0", {}}};
+    std::vector<InputError> errors{{{file, line}, {}, {}, {}}};
     add_source_lines(errors, file, text);
+    const SyntaxWords words = syntax_words(what, errors.front().source_line);
+    errors.front().found = "not TOML: " + words.found;
+    errors.front().expected = words.expected;
     return errors.front();
 }
 

@@ -106,6 +106,17 @@ TEST_CASE("the version is the project's") {
     CHECK(type({"--version"}).out == "rillwatt " + program_version() + "\n");
 }
 
+TEST_CASE("the shell to complete in is an argument or an option, and another shell is refused") {
+    const Outcome argument = type({"completions", "fish"});
+    CHECK(argument.status == ExitStatus::ok);
+    CHECK(argument.out == fish_completions(all_commands()));
+    CHECK(type({"completions", "--shell", "fish"}).out == argument.out);
+    CHECK(type({"completions"}).out == bash_completions(all_commands()));
+    CHECK(type({"completions", "tcsh"}).status == ExitStatus::wrong_input);
+    CHECK_THAT(bash_completions(all_commands()),
+               Catch::Matchers::Contains("completions) COMPREPLY=($(compgen -W 'bash zsh fish'"));
+}
+
 TEST_CASE("manual page and completions name every command and every option") {
     const std::string manual = manual_page(all_commands(), "1.0");
     const std::string bash = bash_completions(all_commands());

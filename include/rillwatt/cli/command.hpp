@@ -31,6 +31,7 @@ struct ArgumentSpec {
     std::string name; ///< "SITE"
     std::string help;
     bool required = true;
+    std::vector<std::string> choices = {}; ///< the only values taken; empty: any
 };
 
 /// What the user typed, checked against the specs.
