@@ -3,6 +3,7 @@
 #include "rillwatt/catalog/read_catalog.hpp"
 #include "rillwatt/cli/file_access.hpp"
 #include "rillwatt/cli/process_memory.hpp"
+#include "rillwatt/document/document.hpp"
 #include "rillwatt/site/read_site.hpp"
 
 #include <fmt/format.h>
@@ -34,13 +35,46 @@ InputError cannot_read(const std::string& path, const std::string& problem, Sour
             .expected = "the name of a file that can be read"};
 }
 
-/// Adds one catalog file; errors are gathered and the catalog stays as it was.
-void add_catalog(const std::string& path, const SourceLocation& named_at, Catalog& catalog, Errors& errors) {
+/// Puts an empty entry for each name of one kind that a catalog file has.
+template<class Map>
+void stand_in(const Table& file, std::string_view kind, Map& entries) {
+    const Value* value = file.find(kind);
+    const Table* names = value == nullptr ? nullptr : value->table();
+    if (names == nullptr) return;
+    for (const Entry& entry : names->entries)
+        entries.try_emplace(entry.key);
+}
+
+/// The catalogs as read. Where one has errors its names stand for its entries, so that those of the site can
+/// still be looked up; where not even its names are known, looking up would accuse the site of what is the
+/// catalog's fault.
+struct Gathered {
+    Catalog catalog;
+    bool names_known = true;
+
+    void keep_names(const std::string& text, const std::string& path) {
+        const LoadResult<Document> document = parse_document(text, path);
+        names_known = names_known && document;
+        if (!document) return;
+        stand_in(document.value->root(), "cable", catalog.cables);
+        stand_in(document.value->root(), "fixture", catalog.fixtures);
+        stand_in(document.value->root(), "transformer", catalog.transformers);
+        stand_in(document.value->root(), "pump", catalog.pumps);
+    }
+};
+
+/// Adds one catalog file; errors are gathered.
+void add_catalog(const std::string& path, const SourceLocation& named_at, Gathered& gathered,
+                 Errors& errors) {
     FileText file = read_file(path);
-    if (!file.text) return errors.push_back(cannot_read(path, file.problem, named_at));
-    LoadResult<Catalog> read = read_catalog(*file.text, path, catalog);
+    if (!file.text) {
+        gathered.names_known = false;
+        return errors.push_back(cannot_read(path, file.problem, named_at));
+    }
+    LoadResult<Catalog> read = read_catalog(*file.text, path, gathered.catalog);
+    if (!read.errors.empty()) gathered.keep_names(*file.text, path);
     append(errors, std::move(read.errors));
-    if (read.value) catalog = std::move(*read.value);
+    if (read.value) gathered.catalog = std::move(*read.value);
 }
 
 std::string beside(const std::string& file, const std::string& name) {
@@ -48,17 +82,17 @@ std::string beside(const std::string& file, const std::string& name) {
     return path.is_absolute() ? name : (std::filesystem::path(file).parent_path() / path).string();
 }
 
-Catalog gather_catalogs(const Site* site, const std::vector<std::string>& more, LoadResult<Catalog> built_in,
-                        Errors& errors) {
+Gathered gather_catalogs(const Site* site, const std::vector<std::string>& more, LoadResult<Catalog> built_in,
+                         Errors& errors) {
     append(errors, std::move(built_in.errors));
-    Catalog catalog = std::move(built_in.value).value_or(Catalog());
+    Gathered gathered{std::move(built_in.value).value_or(Catalog())};
     if (site != nullptr)
         for (const std::string& name : site->settings.catalogs)
-            add_catalog(beside(site->file, name), {site->file, 0}, catalog, errors);
+            add_catalog(beside(site->file, name), {site->file, 0}, gathered, errors);
     for (const std::string& path : more)
-        add_catalog(path, {}, catalog, errors);
-    if (errors.empty()) append(errors, check_catalog(catalog));
-    return catalog;
+        add_catalog(path, {}, gathered, errors);
+    if (errors.empty()) append(errors, check_catalog(gathered.catalog));
+    return gathered;
 }
 
 void add_names(EntryNames& names, const std::optional<std::vector<std::string>>& listed) {
@@ -96,9 +130,10 @@ Reading read_with_catalogs(const std::string& text, const std::string& path,
     LoadResult<Catalog> built_in =
         only_named ? read_built_in_catalog(named_entries(*draft.site)) : read_built_in_catalog();
     Reading reading;
-    reading.catalog =
+    Gathered gathered =
         gather_catalogs(draft.site ? &*draft.site : nullptr, more, std::move(built_in), reading.errors);
-    if (draft.site && reading.errors.empty())
+    reading.catalog = std::move(gathered.catalog);
+    if (draft.site && gathered.names_known)
         append(draft.errors, check_against_catalog(*draft.site, reading.catalog, text));
     sort_by_line(draft.errors);
     reading.errors.insert(reading.errors.begin(), draft.errors.begin(), draft.errors.end());
@@ -115,7 +150,7 @@ void print_errors(const std::vector<InputError>& errors, Console& console) {
 
 std::optional<Catalog> load_catalogs(const std::vector<std::string>& more_catalogs, Console& console) {
     Errors errors;
-    Catalog catalog = gather_catalogs(nullptr, more_catalogs, read_built_in_catalog(), errors);
+    Catalog catalog = gather_catalogs(nullptr, more_catalogs, read_built_in_catalog(), errors).catalog;
     print_errors(errors, console);
     if (!errors.empty()) return std::nullopt;
     return catalog;

@@ -34,20 +34,47 @@ std::size_t edit_distance(std::string_view a, std::string_view b, std::size_t li
     return last[b.size()];
 }
 
+std::size_t common_beginning(std::string_view a, std::string_view b) {
+    std::size_t length = 0;
+    while (length < std::min(a.size(), b.size()) && lower(a[length]) == lower(b[length]))
+        ++length;
+    return length;
+}
+
+/// Whether a word is the beginning of a longer name, up to where one of its parts ends: "sub-5w" of
+/// "sub-5w-40".
+bool begins(std::string_view word, std::string_view name) {
+    constexpr std::size_t telling = 3; // letters
+    return word.size() >= telling && name.size() > word.size() &&
+           common_beginning(word, name) == word.size() &&
+           std::isalnum(static_cast<unsigned char>(name[word.size()])) == 0;
+}
+
+/// The shortest name that the word begins, of those as short the first.
+const std::string* begun_by(std::string_view word, const std::vector<std::string>& candidates) {
+    const std::string* shortest = nullptr;
+    for (const std::string& candidate : candidates)
+        if (begins(word, candidate) && (shortest == nullptr || candidate.size() < shortest->size()))
+            shortest = &candidate;
+    return shortest;
+}
+
 } // namespace
 
 std::optional<std::string> nearest_spelling(std::string_view word,
                                             const std::vector<std::string>& candidates) {
     constexpr std::size_t longest_word = 64; // beyond it nobody mistypes, and the search would be slow
     if (word.empty() || word.size() > longest_word) return std::nullopt;
+    if (const std::string* longer = begun_by(word, candidates)) return *longer;
     std::size_t limit = std::max<std::size_t>(1, word.size() / 3);
     const std::string* nearest = nullptr;
     for (const std::string& candidate : candidates) {
         const std::size_t distance = edit_distance(word, candidate, limit);
         if (distance > limit || distance >= std::max(word.size(), candidate.size())) continue;
+        const bool as_near = nearest != nullptr && distance == limit;
+        if (as_near && common_beginning(word, candidate) <= common_beginning(word, *nearest)) continue;
         nearest = &candidate;
-        if (distance == 0) break;
-        limit = distance - 1;
+        limit = distance;
     }
     return nearest ? std::optional(*nearest) : std::nullopt;
 }

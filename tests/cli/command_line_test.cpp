@@ -106,6 +106,27 @@ TEST_CASE("the version is the project's") {
     CHECK(type({"--version"}).out == "rillwatt " + program_version() + "\n");
 }
 
+TEST_CASE("mistakes of a site and of its catalog are told in one go, and only those") {
+    const test::TemporaryFolder folder;
+    const std::string catalog =
+        "rillwatt_catalog = 1\n[fixture.own]\nkind = \"path\"\nwindow = [9, 15]\nwatts = \"two\"\n";
+    test::put_file(folder.file("stock.toml"), catalog);
+    const std::string site = "rillwatt = 1\n[site]\nname = \"x\"\ncatalogs = [\"stock.toml\"]\n"
+                             "[[transformer]]\nid = \"T\"\nmodel = \"mag-151\"\n"
+                             "[[fixture]]\nid = \"f\"\nmodel = \"own\"\n";
+    test::put_file(folder.file("site.toml"), site);
+    const Outcome both = type({"check", folder.file("site.toml")});
+    CHECK(both.status == ExitStatus::wrong_input);
+    CHECK_THAT(both.err, Catch::Matchers::Contains("site.toml:7: error: `model` names `mag-151`") &&
+                             Catch::Matchers::Contains("stock.toml:5: error: `watts` is \"two\"") &&
+                             !Catch::Matchers::Contains("`own`"));
+    // What a catalog holds that is no TOML is not known: then the site is not accused of it.
+    test::put_file(folder.file("stock.toml"), catalog + "broken\n");
+    const Outcome broken = type({"check", folder.file("site.toml")});
+    CHECK_THAT(broken.err, Catch::Matchers::Contains("stock.toml:6: error: not TOML") &&
+                               !Catch::Matchers::Contains("names"));
+}
+
 TEST_CASE("the shell to complete in is an argument or an option, and another shell is refused") {
     const Outcome argument = type({"completions", "fish"});
     CHECK(argument.status == ExitStatus::ok);

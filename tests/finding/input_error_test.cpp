@@ -57,7 +57,17 @@ TEST_CASE("the nearest spelling is offered only when it is near") {
     CHECK(nearest_spelling(std::string(100000, 'm'), keys) == std::nullopt);
 }
 
-TEST_CASE("of two near spellings the nearer wins, of two as near the first") {
+TEST_CASE("a name that the word begins is nearer than one that differs by a letter") {
+    CHECK(nearest_spelling("sub-5w", {"sub-3w", "sub-5w-60-warm", "sub-5w-60", "sub-5w-40"}) == "sub-5w-60");
+    CHECK(nearest_spelling("path", {"bath", "path-2w"}) == "path-2w");
+    CHECK(nearest_spelling("sub-5", {"sub-5w-60", "sub-3"}) == "sub-3"); // 5w is another word
+    CHECK(nearest_spelling("T1", {"T1-old", "T2"}) == "T2");             // too short to tell
+}
+
+TEST_CASE("of two near spellings the nearer wins, of two as near the one with the longer beginning, then the "
+          "first") {
+    CHECK(nearest_spelling("mag-151", {"mat-151", "mag-150"}) == "mag-150");
+    CHECK(nearest_spelling("sub-5w", {"rub-5w", "sub-3w"}) == "sub-3w");
     CHECK(nearest_spelling("falls-1", {"falls-22", "falls-12"}) == "falls-12");
     CHECK(nearest_spelling("mag-400", {"mag-150", "mag-300", "mag-600"}) == "mag-300");
 }
