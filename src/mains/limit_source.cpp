@@ -25,7 +25,10 @@ std::string editions_read(const LimitSource& source) {
     return text;
 }
 
-std::string iec_text(const LimitSource& source) { return fmt::format("{}, from memory", source.iec); }
+/// What is said of a figure that was remembered, not read: whoever acts on it looks it up first.
+constexpr const char* not_at_hand = "text not at hand, confirm";
+
+std::string iec_text(const LimitSource& source) { return fmt::format("{}, {}", source.iec, not_at_hand); }
 
 /// "2017, 2020" for the editions that give it the same article as `edition`, when that one is the first of
 /// them.
@@ -60,10 +63,11 @@ std::string source_text(const LimitSource& source, const SiteSettings& settings)
     const std::string_view where = article(source, edition);
     if (where.empty()) return fmt::format("not in NFPA 70 ({})", edition);
     const std::string cited = fmt::format("NFPA 70 ({}) {}", edition, where);
-    if (source.from_memory) return cited + ", from memory";
+    if (source.from_memory) return fmt::format("{}, {}", cited, not_at_hand);
     if (article_was_read(where, edition)) return cited;
     const std::string read = editions_read(source);
-    return read.empty() ? cited + ", from memory" : fmt::format("{}, from memory (read in {})", cited, read);
+    return read.empty() ? fmt::format("{}, {}", cited, not_at_hand)
+                        : fmt::format("{}, read in {}, confirm for {}", cited, read, edition);
 }
 
 std::string source_of_all_editions(const LimitSource& source) {

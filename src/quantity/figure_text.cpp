@@ -50,6 +50,13 @@ std::string lux_text(Lux lux) {
     return fixed_text(value, value < 0.995 ? 2 : value < 99.95 ? 1 : 0) + " lx";
 }
 
+std::string most_length_text(Metres length, LengthUnit unit) {
+    const bool feet_asked = unit == LengthUnit::feet;
+    const double number = length.value() / (feet_asked ? metres_per_foot : 1);
+    const double step = number < 10 ? 0.1 : number < 100 ? 1 : number < 500 ? 5 : 10;
+    return trimmed_text(std::floor(number / step + 1e-9) * step, 1) + (feet_asked ? " ft" : " m");
+}
+
 std::string plan_point_text(PlanPoint at, LengthUnit unit) {
     const double scale = unit == LengthUnit::feet ? 1 / metres_per_foot : 1;
     return fixed_text(at.x * scale, 1) + ", " + fixed_text(at.y * scale, 1) +

@@ -2,6 +2,7 @@
 
 #include "rillwatt/report/escape.hpp"
 
+#include "bill_figures.hpp"
 #include <array>
 
 namespace rillwatt {
@@ -10,14 +11,26 @@ namespace {
 
 using Record = std::array<std::string, 9>;
 
+constexpr int quantity_decimals = 3;
+
 std::string money_cell(const std::optional<Money>& money) {
     return money ? csv_number(money->value(), 2) : std::string();
 }
 
+/// With as many decimals as its product with the quantity takes.
+std::string price_cell(const BillLine& line) {
+    const std::string price = bill_figures(line, quantity_decimals).price;
+    const std::size_t point = price.find('.');
+    return line.price
+               ? csv_number(line.price->value(),
+                            point == std::string::npos ? 2 : static_cast<int>(price.size() - point - 1))
+               : std::string();
+}
+
 Record line_record(const BillLine& line, std::string_view currency) {
     return {csv_text(line.item),        csv_text(bill_kind_name(line.kind)),
-            csv_text(line.description), csv_number(line.quantity, 3),
-            csv_text(line.unit),        money_cell(line.price),
+            csv_text(line.description), csv_number(line.quantity, quantity_decimals),
+            csv_text(line.unit),        price_cell(line),
             money_cell(line.cost),      line.cost ? csv_text(currency) : std::string(),
             csv_text(line.why)};
 }

@@ -119,7 +119,12 @@ std::string CatalogList::facts(const PumpType& pump) const {
 }
 
 std::string CatalogList::facts(const AccessoryType& accessory) const {
-    return "counted by " + printable(accessory.use) + price_text(accessory.price);
+    const std::string text = "counted by " + printable(accessory.use);
+    if (!accessory.price || !accessory.use.ends_with("-metre")) return text + price_text(accessory.price);
+    const bool by_foot = unit_ == LengthUnit::feet;
+    const double price = accessory.price->value() * (by_foot ? metres_per_foot : 1);
+    return fmt::format("{}, price {} a {}", text, fixed_text(price, price < 1 ? 3 : 2),
+                       by_foot ? "foot" : "metre");
 }
 
 std::string CatalogList::facts(const ConductorTable& table) const {

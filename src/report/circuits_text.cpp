@@ -61,9 +61,9 @@ std::string drop_text(const SiteSettings& settings, const ProposedCircuit& circu
     if (circuit.longest.empty()) return "drop unknown";
     std::string text = "length open; 3 % of drop at";
     for (std::size_t i = 0; i < circuit.longest.size() && i < 3; ++i)
-        text +=
-            fmt::format("{} {} with {}", i == 0 ? "" : ",",
-                        length_text(circuit.longest[i].length, settings.units), circuit.longest[i].conductor);
+        text += fmt::format("{} {} with {}", i == 0 ? "" : ",",
+                            most_length_text(circuit.longest[i].length, settings.units),
+                            circuit.longest[i].conductor);
     return text;
 }
 

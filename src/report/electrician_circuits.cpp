@@ -96,7 +96,7 @@ std::string length_cell(const SiteSettings& settings, const ProposedCircuit& cir
     std::string text = "open";
     for (std::size_t i = 0; i < std::min<std::size_t>(circuit.longest.size(), 2); ++i)
         text += fmt::format("; {} up to {}", circuit.longest[i].conductor,
-                            distance_text(settings, circuit.longest[i].length));
+                            most_length_text(circuit.longest[i].length, settings.units));
     return text;
 }
 
@@ -178,10 +178,10 @@ void add_load_rows(SheetTable& table, const Columns& columns, const Site& site) 
     const auto& settings = site.settings;
     table.rows.push_back(sheet_row(
         "feeds", columns, [&](const auto* circuit) { return feeds_cell(site, *circuit); },
-        "by owner; watts from catalog"));
+        "as planned; watts from catalog"));
     table.rows.push_back(sheet_row(
         "volts", columns, [&](const auto* circuit) { return nominal_volts_text(circuit->figures.volts); },
-        "by owner"));
+        "as planned"));
     table.rows.push_back(sheet_row(
         "nameplate", columns, [&](const auto* circuit) { return amps_cell(*circuit); },
         "from catalog; transformers computed from their lights; hardwired motors " +
@@ -199,7 +199,7 @@ void add_protection_rows(SheetTable& table, const Columns& columns, const Site& 
     const auto& settings = site.settings;
     table.rows.push_back(sheet_row(
         "breaker", columns, [&](const auto* circuit) { return breaker_cell(*circuit); },
-        "by owner or proposed; " + source_text(standard_breaker_source, settings)));
+        "as planned, or proposed here; " + source_text(standard_breaker_source, settings)));
     table.rows.push_back(sheet_row(
         "ground fault", columns, [&](const auto* circuit) { return protection_cell(settings, *circuit); },
         sources(settings, {code_limits::fountain_gfci, code_limits::outdoor_receptacle_gfci}) +
@@ -213,7 +213,7 @@ void add_way_rows(SheetTable& table, const Columns& columns, const Site& site, b
     const auto& settings = site.settings;
     table.rows.push_back(sheet_row(
         "panel to outlet", columns, [&](const auto* circuit) { return length_cell(settings, *circuit); },
-        "by owner, one way"));
+        "as planned, one way"));
     table.rows.push_back(sheet_row(
         "drop at outlet", columns, [&](const auto* circuit) { return drop_cell(*circuit); },
         sources(settings, {branch_impedance_source, code_limits::branch_drop.source})));
@@ -225,17 +225,17 @@ void add_way_rows(SheetTable& table, const Columns& columns, const Site& site, b
                         trimmed_text(code_limits::starting_power_factor.value, 1))));
     table.rows.push_back(sheet_row(
         "wiring", columns, [&](const auto* circuit) { return wiring_cell(*circuit); },
-        "by owner or proposed"));
+        "as planned, or proposed here"));
     table.rows.push_back(sheet_row(
         "cover", columns, [&](const auto* circuit) { return cover_cell(settings, *circuit); },
-        "by owner or proposed; least by " + source_text(burial_source, settings)));
+        "as planned, or proposed here; least by " + source_text(burial_source, settings)));
 }
 
 void add_outlet_rows(SheetTable& table, const Columns& columns, const Site& site, bool pumps) {
     const auto& settings = site.settings;
     table.rows.push_back(sheet_row(
         "outlet", columns, [&](const auto* circuit) { return outlet_cell(*circuit); },
-        "by owner; " + source_text(code_limits::wet_location_cover, settings)));
+        "as planned; " + source_text(code_limits::wet_location_cover, settings)));
     table.rows.push_back(sheet_row(
         "outlet on plan", columns, [&](const auto* circuit) { return place_text(site, circuit->written.at); },
         fmt::format("plan; receptacles {} from water: {}",

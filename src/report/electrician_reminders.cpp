@@ -39,7 +39,7 @@ constexpr Reminder reminders[] = {
 std::vector<SheetLine> water_reminders(const SiteSettings& settings) {
     if (settings.code == CodeFamily::iec)
         return {{"Zones, equipotential bonding and degrees of protection of basins and fountains.",
-                 "IEC 60364-7-702, from memory"},
+                 "IEC 60364-7-702, text not at hand, confirm"},
                 {reminders[7].text, source_text(reminders[7].source, settings)}};
     std::vector<SheetLine> lines;
     for (const auto& reminder : reminders)

@@ -30,7 +30,7 @@ bool is_for_electrician(const std::string& rule) {
 std::string basis_text(const Site& site) {
     const auto& settings = site.settings;
     const std::string code = settings.code == CodeFamily::iec
-                                 ? std::string("IEC 60364, from memory")
+                                 ? std::string("IEC 60364, text not at hand, confirm")
                                  : fmt::format("NFPA 70 (NEC) {}", settings.code_edition);
     return fmt::format("{}; supply {} plus or minus {}; {}; plan lengths in {}", code,
                        nominal_volts_text(settings.supply_voltage), percent_text(settings.supply_band),
@@ -56,14 +56,59 @@ SheetTable burial_table(const SiteSettings& settings, const CircuitProposal& pro
     return table;
 }
 
+/// Whether a note says only that something could not be judged for want of what is proposed, or of a length,
+/// on this very sheet.
+bool answered_here(const Finding& finding, const CircuitProposal& proposal) {
+    const auto says = [&](const char* words) { return finding.message.find(words) != std::string::npos; };
+    if (finding.severity != Severity::note || !says("not judged for ") || says("model")) return false;
+    return std::any_of(proposal.circuits.begin(), proposal.circuits.end(),
+                       [&](const ProposedCircuit& circuit) {
+                           if (!circuit.circuit || finding.part != circuit.id) return false;
+                           return !(says("breaker is open") && !circuit.breaker.chosen) &&
+                                  !(says("conductor is open") && !circuit.conductor.chosen) &&
+                                  !(says("wired is open") && !circuit.wiring.chosen) &&
+                                  !(says("depth is open") && !circuit.cover.chosen) && says(" open");
+                       });
+}
+
+/// What of a circuit is proposed on this sheet, and what has to be measured for the rest.
+std::vector<SheetLine> to_confirm(const ProposedCircuit& circuit, const SiteSettings& settings) {
+    std::vector<SheetLine> lines;
+    std::string chosen;
+    const auto add = [&](bool is_chosen, const std::string& what) {
+        if (is_chosen) chosen += (chosen.empty() ? "" : ", ") + what;
+    };
+    if (circuit.breaker.value)
+        add(circuit.breaker.chosen, nominal_amps_text(*circuit.breaker.value) + " breaker");
+    add(circuit.gfci_chosen, "ground-fault protection");
+    if (circuit.conductor.value) add(circuit.conductor.chosen, *circuit.conductor.value + " copper");
+    if (circuit.wiring.value) add(circuit.wiring.chosen, wiring_name(*circuit.wiring.value));
+    if (circuit.cover.value)
+        add(circuit.cover.chosen, depth_text(*circuit.cover.value, settings.units) + " of cover");
+    if (!chosen.empty())
+        lines.push_back({fmt::format("{}: proposed here, not seen on the site, confirm or change: {}",
+                                     circuit.id, chosen),
+                         "proposal"});
+    if (!circuit.written.length)
+        lines.push_back(
+            {fmt::format("{}: the way from panel to outlet is to be measured; drop and starting dip "
+                         "wait for it",
+                         circuit.id),
+             "plan"});
+    return lines;
+}
+
 std::vector<SheetLine> open_lines(const Assessment& assessment, const CircuitProposal& proposal) {
     std::vector<SheetLine> lines;
     for (const auto& finding : assessment.findings) {
-        if (!is_for_electrician(finding.rule)) continue;
+        if (!is_for_electrician(finding.rule) || answered_here(finding, proposal)) continue;
         std::string text = fmt::format("{}: {}", severity_name(finding.severity), finding.message);
         if (!finding.hint.empty()) text += "; mend: " + finding.hint;
         lines.push_back({text, finding.source});
     }
+    for (const auto& circuit : proposal.circuits)
+        for (const auto& line : to_confirm(circuit, assessment.site->settings))
+            lines.push_back(line);
     for (const auto& circuit : proposal.circuits)
         for (const auto& cannot : circuit.cannot)
             lines.push_back({fmt::format("{}: {}", circuit.id, cannot), "proposal"});

@@ -77,15 +77,16 @@ SheetTable supply_table(const Assessment& assessment, const Columns& columns) {
             what, columns, [&](const auto* circuit) { return cell(*circuit); }, std::move(source)));
     };
     add(
-        "on circuit", [&](const auto& circuit) { return circuit_cell(site, circuit); }, "by owner");
+        "on circuit", [&](const auto& circuit) { return circuit_cell(site, circuit); }, "as planned");
     add(
-        "model", [&](const auto& circuit) { return model_cell(circuit); }, "by owner; ratings from catalog");
+        "model", [&](const auto& circuit) { return model_cell(circuit); },
+        "as planned, chosen by hand or by computation; ratings from catalog");
     add(
         "load", [&](const auto& circuit) { return load_cell(assessment, circuit); },
         "computed, nominal supply");
     add(
         "taps", [&](const auto& circuit) { return taps_cell(site, circuit); },
-        "by owner; contact limit " + nominal_volts_text(code_limits::wet_contact.value) + ": " +
+        "as planned; contact limit " + nominal_volts_text(code_limits::wet_contact.value) + ": " +
             source_text(code_limits::wet_contact.source, settings));
     add(
         "water", [&](const auto& circuit) { return water_cell(site, circuit); },
@@ -97,7 +98,7 @@ SheetTable supply_table(const Assessment& assessment, const Columns& columns) {
                     distance_text(settings, code_limits::low_voltage_to_water.value),
                     source_text(code_limits::low_voltage_to_water.source, settings)));
     add(
-        "control", [&](const auto& circuit) { return control_cell(site, circuit); }, "by owner");
+        "control", [&](const auto& circuit) { return control_cell(site, circuit); }, "as planned");
     return table;
 }
 

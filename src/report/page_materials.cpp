@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "bill_figures.hpp"
 #include "page_html.hpp"
 #include "page_sections.hpp"
 #include <map>
@@ -22,18 +23,19 @@ std::string unpriced_text(const std::vector<std::string>& items) {
 /// "7 pieces", "1 spool", "41.9 ft".
 std::string quantity_text(const BillLine& line) {
     const bool counted = line.unit == "piece" || line.unit == "spool";
-    return fmt::format("{} {}{}", trimmed_text(line.quantity, 1), html_text(line.unit),
+    return fmt::format("{} {}{}", bill_figures(line).quantity, html_text(line.unit),
                        counted && line.quantity != 1 ? "s" : "");
 }
 
 std::string bill_row(const BillLine& line) {
+    const BillFigures figures = bill_figures(line);
     std::string about = html_text(line.description);
     if (!line.why.empty()) about += (about.empty() ? "" : ", ") + html_text(line.why);
     return fmt::format(
         "<tr><th scope=\"row\">{}{}</th><td class=\"n\">{}{}</td><td class=\"n\">{}</td></tr>\n",
         html_text(line.item), about.empty() ? "" : sub_line(about), quantity_text(line),
-        line.price ? sub_line("at&nbsp;" + fixed_text(line.price->value(), 2)) : "",
-        line.cost ? fixed_text(line.cost->value(), 2) : "no&nbsp;price");
+        figures.price.empty() ? "" : sub_line("at&nbsp;" + figures.price),
+        figures.cost.empty() ? "no&nbsp;price" : figures.cost);
 }
 
 std::string length_cell(const CablePiece& piece, LengthUnit unit) {

@@ -10,6 +10,7 @@
 
 #include <fmt/format.h>
 
+#include "bill_figures.hpp"
 #include <algorithm>
 
 namespace rillwatt {
@@ -125,12 +126,12 @@ std::string bill_text(const SizeReport& report, const TextStyle& style) {
     if (report.bill.lines.empty()) return "";
     std::string out = heading(style, "BILL");
     for (const BillLine& line : report.bill.lines) {
-        const std::string price = line.price ? fixed_text(line.price->value(), 2) : "no price";
-        const std::string cost = line.cost ? fixed_text(line.cost->value(), 2) : "";
+        const BillFigures figures = bill_figures(line);
+        const std::string price = figures.price.empty() ? "no price" : figures.price;
         out += fmt::format("  {} {} {} {} {}\n", padded_right(clipped(printable(line.item), 18), 18),
                            padded_right(clipped(printable(line.description), 24), 24),
-                           padded_left(fmt::format("{} {}", trimmed_text(line.quantity, 1), line.unit), 12),
-                           padded_left(price, 8), padded_left(cost, 10));
+                           padded_left(fmt::format("{} {}", figures.quantity, line.unit), 12),
+                           padded_left(price, 8), padded_left(figures.cost, 10));
     }
     out += fmt::format("  {} {}\n", padded_right("total", 65),
                        padded_left(fixed_text(report.bill.total.value(), 2), 10));

@@ -166,7 +166,7 @@ TEST_CASE("international drop limits are 3 % for lights and 5 % for pumps") {
     CHECK(bench.verdict("branch-drop") == "silent");
     bench.c1().length = feet(151);
     REQUIRE(bench.verdict("branch-drop") == "warning");
-    CHECK(bench.findings_of("branch-drop")[0].source.find("from memory") != std::string::npos);
+    CHECK(bench.findings_of("branch-drop")[0].source.find("confirm") != std::string::npos);
     bench.site.transformers[0].circuit = "C1"; // now it feeds lights as well
     bench.c1().length = feet(91);
     CHECK(bench.verdict("branch-drop") == "warning");

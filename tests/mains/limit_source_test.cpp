@@ -24,9 +24,9 @@ TEST_CASE("a source names the edition the site works to and its article there") 
 TEST_CASE("an edition whose text was not read says so and names those that were") {
     CHECK(source_text(code_limits::fountain_gfci, edition(2020)) == "NFPA 70 (2020) 680.51(A)");
     CHECK(source_text(code_limits::fountain_gfci, edition(2023)) ==
-          "NFPA 70 (2023) 680.51(A), from memory (read in 2017 and 2020)");
+          "NFPA 70 (2023) 680.51(A), read in 2017 and 2020, confirm for 2023");
     CHECK(source_text(code_limits::nameplate, edition(2020)) ==
-          "NFPA 70 (2020) 110.3(B), 110.4, from memory");
+          "NFPA 70 (2020) 110.3(B), 110.4, text not at hand, confirm");
 }
 
 TEST_CASE("an article that came with a later edition is not claimed for an earlier one") {
@@ -38,7 +38,7 @@ TEST_CASE("international sites cite the international clause, marked as remember
     auto settings = edition(2020);
     settings.code = CodeFamily::iec;
     CHECK(source_text(code_limits::wet_contact_iec.source, settings) ==
-          "IEC 60364-7-702 702.410.3.4.2, SELV not over 12 V AC, from memory");
+          "IEC 60364-7-702 702.410.3.4.2, SELV not over 12 V AC, text not at hand, confirm");
 }
 
 TEST_CASE("a habit of the trade is called one") {

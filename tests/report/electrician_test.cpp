@@ -59,7 +59,7 @@ TEST_CASE("the sheet of the example holds what an electrician prices from") {
          {"Pump circuits", "Lighting circuits", "Low-voltage supplies", "20 A", "GFCI",
           "12 AWG; ground 12 AWG", "74 ft", "direct-burial under lawn", "24 in; least 24 in", "licence",
           "licensed electrician", "680.51(A)", "Table 300.5", "680.23(A)(2)", "680.54",
-          "photocell on, timer off at 23:00", "by owner", "from catalog", "kWh a year"}) {
+          "photocell on, timer off at 23:00", "as planned", "from catalog", "kWh a year"}) {
         CAPTURE(part);
         CHECK(has(html, part));
     }
@@ -111,7 +111,37 @@ model = "pump-180w"
     CHECK(has(text, "breaker: 15 A (proposed)"));
     CHECK(has(text, "pumps-1 (proposed)"));
     CHECK(has(text, "WHAT STAYS OPEN"));
-    CHECK(has(text, "not judged for C1"));
+    CHECK(has(text, "C1: proposed here, not seen on the site"));
+    CHECK(has(text, "C1: the way from panel to outlet is to be measured"));
+    CHECK_FALSE(has(text, "not judged for C1")); // every value it wants is proposed, or asked for once
+}
+
+TEST_CASE("what a proposal cannot answer stays on the list") {
+    const std::string text = electrician_text(assess_text(R"(rillwatt = 1
+[site]
+name = "open"
+[[circuit]]
+id = "C1"
+gfci = true
+conductor = "12 AWG"
+wiring = "pvc"
+[[transformer]]
+id = "T1"
+circuit = "C1"
+)"));
+    CHECK(has(text, "a load on it has no model"));
+    CHECK_FALSE(has(text, "12 AWG copper, ")); // written, so nothing to confirm
+}
+
+TEST_CASE("the longest way is rounded down, not told to the inch") {
+    // 2.1 A at 120 V and 3 %: some 500 ft of 12 AWG; the exact figure is the rule's, not the reader's
+    const auto assessment =
+        assess_text("rillwatt = 1\n[site]\nname = \"x\"\n[[circuit]]\nid = \"C1\"\ngfci = true\n"
+                    "conductor = \"12 AWG\"\n[[pump]]\nid = \"P1\"\nmodel = \"pump-180w\"\n"
+                    "circuit = \"C1\"\n");
+    CHECK(has(electrician_text(assessment), "12 AWG up to 580 ft;"));
+    CHECK(has(circuits_text(assessment, {}), "580 ft"));
+    CHECK_FALSE(has(circuits_text(assessment, {}), "584"));
 }
 
 TEST_CASE("the text for a message has short lines and the cautions first") {

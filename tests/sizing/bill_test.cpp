@@ -141,6 +141,64 @@ TEST_CASE("the bill counts cable by the foot and by the spool, lights, transform
     CHECK(bill.total.value() == Approx(30 + 200 + 4 * 40 + 200 + 5 * 2).epsilon(1e-12));
 }
 
+TEST_CASE("warning tape is counted where the crew digs, not on the bottom of a pond nor in a sleeve") {
+    // T 0,0 --- 10 m of lawn --- edge of the pond --- 5 m of water --- light
+    //       --- lawn 4 m --- paving 4 to 6, sleeve through it --- lawn 2 m --- light at 0,8
+    LoadResult<Catalog> catalog =
+        read_catalog(std::string(catalog_text) + "[accessory.tape]\nuse = \"trench-tape-metre\"\n"
+                                                 "price = 0.16\n",
+                     "catalog.toml");
+    REQUIRE(catalog);
+    REQUIRE(check_catalog(*catalog.value).empty());
+    LoadResult<Site> site = read_site(R"(rillwatt = 1
+[site]
+name = "tape"
+units = "m"
+cable_allowance_percent = 0
+[[transformer]]
+id = "T"
+model = "t"
+at = [0, 0]
+[[run]]
+id = "A"
+from = "T"
+tap = 12
+cable = "cut"
+[[fixture]]
+id = "wet"
+model = "lamp"
+from = "A"
+at = [15, 0]
+[[fixture]]
+id = "dry"
+model = "lamp"
+from = "A"
+at = [0, 8]
+[[area]]
+id = "pond"
+kind = "water"
+outline = [[10, -5], [20, -5], [20, 5], [10, 5]]
+[[area]]
+id = "walk"
+kind = "paving"
+outline = [[-50, 4], [50, 4], [50, 6], [-50, 6]]
+[[sleeve]]
+id = "S"
+between = [[0, 4], [0, 6]]
+)",
+                                      "site.toml");
+    for (const InputError& error : site.errors)
+        UNSCOPED_INFO(input_error_text(error));
+    REQUIRE(site);
+    const LoadResult<Assessment> a = assess(std::make_shared<const Site>(std::move(*site.value)),
+                                            std::make_shared<const Catalog>(std::move(*catalog.value)));
+    REQUIRE(a);
+    const Bill bill = make_bill(*a.value->site, *a.value->catalog, a.value->lengths, a.value->circuits);
+    REQUIRE(line_for(bill, "tape") != nullptr);
+    CHECK(line_for(bill, "tape")->quantity == Approx(10 + 4 + 2));
+    CHECK(line_for(bill, "cut")->quantity == Approx(15 + 8));
+}
+
 TEST_CASE("every piece of cable is cut once, with a tag of its run") {
     const Made made = make();
     const CutPlan cuts = plan_cuts(*made.assessment.site, made.assessment.circuits);

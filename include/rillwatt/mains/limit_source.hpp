@@ -36,8 +36,8 @@ std::string_view article(const LimitSource& source, int edition);
 /// 4, 6, 7 and 9 of 2017; 2, 4 and 6 of 2020; 1 to 4 of 2023.
 bool article_was_read(std::string_view article, int edition);
 
-/// The source in one line for the code and edition a site works to: "NFPA 70 (2020) 680.51(A)", with "from
-/// memory" and the editions that were read where that one was not.
+/// The source in one line for the code and edition a site works to: "NFPA 70 (2020) 680.51(A)"; where that
+/// edition was not read, with the ones that were, and that it is to be confirmed.
 std::string source_text(const LimitSource& source, const SiteSettings& settings);
 
 /// The source over all editions, for the list of rules: "NFPA 70 (2017, 2020) 411.7, (2023) 411.8".

@@ -20,6 +20,10 @@ std::string nominal_volts_text(Volts volts);   ///< as written, for taps and sup
 std::string nominal_amps_text(Amperes amps);   ///< as written, for breakers and limits: "20 A"
 std::string lux_text(Lux lux);                 ///< "4.8 lx"; two decimals below 1, none from 100
 
+/// A length that is the most allowed, rounded down to what a tape tells: "580 ft" from 584.5 ft, "95 ft",
+/// "7.4 m".
+std::string most_length_text(Metres length, LengthUnit unit);
+
 // The same at the end of `out`, set to the right of `columns`: for tables of many rows.
 
 void append_volts(std::string& out, Volts volts, std::size_t columns);
