@@ -24,8 +24,8 @@ std::vector<Finding> find_wasted(const RuleContext& context) {
              .message =
                  fmt::format("{} sends {} % of its light ({} lm) up past every falls and wall", fixture.id,
                              fixed_text(100 * light.wasted_upward, 0), fixed_text(lumens, 0)),
-             .hint = "a narrower beam, a closer aim, or fewer lumens; a tree or shrub it is meant for is "
-                     "not on the plan and would catch some of it"});
+             .hint = "a narrower beam, an `aim`, or fewer lumens; the stone, tree or shrub it is meant for "
+                     "counts once the plan has it: an `[[area]]` of kind \"bed\" with a `height`"});
     }
     return findings;
 }

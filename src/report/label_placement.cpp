@@ -197,6 +197,7 @@ std::vector<LabelPlace> places_around(SheetPoint anchor, double radius, double w
                                     anchor.y - std::sin(bearing) * (away + height / 2)};
             LabelPlace place{box_around(centre, width, height), bearing_cost[k] + rings[ring] * 0.09, {}};
             if (ring > 0) place.leader_from = anchor;
+            place.leader_gap = radius;
             places.push_back(place);
         }
     }

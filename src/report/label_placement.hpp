@@ -12,6 +12,7 @@ struct LabelPlace {
     SheetBox box;
     double cost = 0;
     std::optional<SheetPoint> leader_from; ///< a fine line leads from there to the box
+    double leader_gap = 0;                 ///< the line begins so far from there, at the edge of a symbol
 };
 
 /// The end of a leader at the box: the nearest point of its edge.

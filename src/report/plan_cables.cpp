@@ -98,7 +98,31 @@ std::vector<LabelPlace> places_on(const std::vector<SheetPoint>& line, double wi
     return places;
 }
 
-void draw_cable(PlanDrawing& plan, const DrawnCable& cable, const std::vector<SheetPoint>& line, bool typed) {
+double drawn_length(const DrawnCable& cable) {
+    const std::vector<PlanPoint> points = course(cable);
+    double length = 0;
+    for (std::size_t i = 0; i + 1 < points.size(); ++i)
+        length += distance(points[i], points[i + 1]).value();
+    return length;
+}
+
+/// Cables of one run that fan out from a part need no tag each: the two longest bear it.
+bool bears_tag(const PlanDrawing& plan, std::size_t index) {
+    constexpr int tags_of_a_fan = 2;
+    const DrawnCable& cable = plan.cables[index];
+    const double length = drawn_length(cable);
+    int longer = 0;
+    for (std::size_t i = 0; i < plan.cables.size(); ++i) {
+        const DrawnCable& other = plan.cables[i];
+        if (i == index || other.from != cable.from || other.run != cable.run) continue;
+        const double others = drawn_length(other);
+        if (others > length || (others == length && i < index)) ++longer;
+    }
+    return longer < tags_of_a_fan;
+}
+
+void draw_cable(PlanDrawing& plan, std::size_t index, const std::vector<SheetPoint>& line, bool typed) {
+    const DrawnCable& cable = plan.cables[index];
     const CableStroke stroke = cable_stroke(cable.type);
     const std::string colour = cable.run ? run_class(*cable.run) : "rw-run6";
     const std::string points = points_text(line);
@@ -111,7 +135,7 @@ void draw_cable(PlanDrawing& plan, const DrawnCable& cable, const std::vector<Sh
         points, coordinate(stroke.width + 2), points, coordinate(stroke.width), dashes);
     for (std::size_t i = 0; i + 1 < line.size(); ++i)
         plan.label_ground.lines.emplace_back(line[i], line[i + 1]);
-    if (!cable.run) return;
+    if (!cable.run || !bears_tag(plan, index)) return;
     const std::string& run = plan.site.runs[*cable.run].id;
     LabelText tag{.part = run,
                   .name = shortened(run, 8),
@@ -135,7 +159,7 @@ void draw_cables(PlanDrawing& plan) {
         const std::vector<PlanPoint> points = course(cable);
         if (points.size() < 2) continue;
         const bool typed = cable.length && cable.length->origin == LengthOrigin::typed;
-        draw_cable(plan, cable, in_its_lane(plan, lanes, i, points), typed);
+        draw_cable(plan, i, in_its_lane(plan, lanes, i, points), typed);
     }
 }
 

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "plan_drawing.hpp"
+#include <cmath>
 
 namespace rillwatt {
 namespace {
@@ -32,8 +33,13 @@ std::string lettering(const LabelText& text, const SheetBox& box) {
 std::string leader(const LabelPlace& place) {
     if (!place.leader_from) return {};
     const SheetPoint to = leader_end(place);
-    return fmt::format("<path class=\"rw-leader\" d=\"M{} {}L{} {}\"/>", coordinate(place.leader_from->x),
-                       coordinate(place.leader_from->y), coordinate(to.x), coordinate(to.y));
+    const double length = std::hypot(to.x - place.leader_from->x, to.y - place.leader_from->y);
+    if (length <= place.leader_gap) return {};
+    const double share = place.leader_gap / length;
+    const SheetPoint from{place.leader_from->x + share * (to.x - place.leader_from->x),
+                          place.leader_from->y + share * (to.y - place.leader_from->y)};
+    return fmt::format("<path class=\"rw-leader\" d=\"M{} {}L{} {}\"/>", coordinate(from.x),
+                       coordinate(from.y), coordinate(to.x), coordinate(to.y));
 }
 
 /// The box is written out so that tests, and whoever restyles the plan, know the room a label has.

@@ -86,4 +86,21 @@ TEST_CASE("place says with status 1 what cannot be lit, and with 2 what it canno
     CHECK(type({"place", folder.file("nowhere.toml")}).status == ExitStatus::wrong_input);
 }
 
+TEST_CASE("what an uplight is meant for ends the note of wasted light once the plan has it") {
+    const test::TemporaryFolder folder;
+    const std::string file = folder.file("garden.toml");
+    const std::string light = "rillwatt = 1\n[site]\nname = \"stone\"\n[[fixture]]\nid = \"boulder\"\n"
+                              "model = \"accent-3w-24\"\nat = [10, 10]\n";
+    test::put_file(file, light);
+    const Typed before = type({"light", file});
+    CHECK(holds(before.out, "[uplight-wasted]"));
+    CHECK(holds(before.out, "an `[[area]]` of kind"));
+    test::put_file(file,
+                   light + "aim = [12, 10, 3]\n[[area]]\nid = \"stone\"\nkind = \"bed\"\nheight = \"5 ft\"\n"
+                           "outline = [[11, 8], [14, 8], [14, 12], [11, 12]]\n");
+    const Typed after = type({"light", file});
+    CHECK(after.status == ExitStatus::ok);
+    CHECK_FALSE(holds(after.out, "[uplight-wasted]"));
+}
+
 } // namespace rillwatt

@@ -100,6 +100,9 @@ def check_plan(name, text, lights, left_out=0):
         x, y = (float(v) for v in re.findall(r"-?[\d.]+", symbol.get("transform"))[:2])
         for box, said in boxes:
             check(not overlap(box, (x - 5, y - 5, 10, 10)), f"{name}: label '{said}' covers {symbol.get('data-part')}")
+        for leader in (e for e in root.iter(f"{SVG}path") if e.get("class") == "rw-leader"):
+            from_x, from_y = (float(v) for v in re.findall(r"-?[\d.]+", leader.get("d"))[:2])
+            check(abs(from_x - x) + abs(from_y - y) > 4, f"{name}: a leader strikes through {symbol.get('data-part')}")
     drawn = {s.get("data-part") for s in symbols}
     labelled = {g.get("data-part") for g in labels}
     check(len(lights - drawn) == 0, f"{name}: no symbol for {lights - drawn}")
@@ -217,6 +220,9 @@ def main():
             lights = ids_in(site, {"fixture"})
             plan = drawing(program, site)
             if plan:
+                # The basin's four lights fan out from one hub: its trunk bears a tag and two of them.
+                tags = plan.count('rw-run0" data-part="W1" data-box')
+                check(tags == 3 if site == sites[0] else True, f"{site}: {tags} tags of run W1")
                 # Sixty lights in heaps may leave a label or two without room; the plan must then say so.
                 allowed = 2 if site.name == "crowded-60.toml" else 0
                 check_plan(f"plan of {site.parent.name}/{site.name}", plan, lights, allowed)
