@@ -48,7 +48,8 @@ class LimitScan {
                 at = toml_lexer::after_comment(text_, at) - 1;
                 continue;
             }
-            if (static_cast<unsigned char>(c) >= 0x80) return Exceeded{at, stray_words, "straight quotes, \" or ', round a text"};
+            if (static_cast<unsigned char>(c) >= 0x80)
+                return Exceeded{at, stray_words, "straight quotes, \" or ', round a text"};
             count(c);
             if (std::optional<Exceeded> exceeded = judge(at)) return exceeded;
         }
