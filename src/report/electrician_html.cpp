@@ -103,7 +103,7 @@ std::string electrician_html(const Assessment& assessment) {
     std::string html(head);
     html += fmt::format(
         "<title>{}: for the electrician</title>\n</head>\n<body>\n<h1>{}: for the electrician</h1>\n"
-        "<p>{}. \"By owner\" is what the site file says, \"proposed\" what it leaves open; the "
+        "<p>{}. \"As planned\" is what the site file says, \"proposed\" what it leaves open; the "
         "electrician decides.</p>\n",
         html_text(sheet.site), html_text(sheet.site), html_text(sheet.basis));
     html += cautions_html(sheet);

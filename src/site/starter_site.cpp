@@ -144,8 +144,9 @@ std::string pump_circuit(const StarterAnswers& a, const std::vector<PlanPoint>& 
     if (a.pump_volts) more += fmt::format("volts = {}\n", trimmed_text(a.pump_volts->value(), 1));
     if (a.pump_hardwired) more += "outlet = \"hardwired\"\n";
     const PlanPoint at = pump_outlet(a, places);
-    if (at.y > 0) more += "# a post on the way to the water, so that the pump's cord reaches it\n";
-    return assumed_circuit("pump circuit", more, at, ruler);
+    const bool on_wall = at.y == 0;
+    return assumed_circuit("pump circuit", more, at, ruler) +
+           (on_wall ? "" : "# `at` is a post on the way to the water, so that the pump's cord reaches it\n");
 }
 
 std::string mains(const StarterAnswers& a, const Ruler& ruler) {
