@@ -1,3 +1,4 @@
+#include "rillwatt/finding/command_word.hpp"
 #include "rillwatt/finding/finding.hpp"
 
 #include <catch2/catch.hpp>
@@ -36,4 +37,13 @@ TEST_CASE("file names are equal when they read the same, shared or not") {
     CHECK(FileName() == FileName(""));
     CHECK(FileName().empty());
     CHECK(shared.view().data() == name.view().data());
+}
+
+TEST_CASE("a file's name stands in a command as a shell takes it") {
+    CHECK(command_word("gardens/site-2.toml") == "gardens/site-2.toml");
+    CHECK(command_word("my garden.toml") == "'my garden.toml'");
+    CHECK(command_word("$(reboot).toml") == "'$(reboot).toml'");
+    CHECK(command_word("it's.toml") == "'it'\\''s.toml'");
+    CHECK(command_word("a\x1b[2J") == "SITE");
+    CHECK(command_word("") == "SITE");
 }
