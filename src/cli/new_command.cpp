@@ -28,26 +28,31 @@ struct Question {
     const char* words;
     const char* fallback; ///< taken when nothing is answered
     AnswerKind kind;
+    const char* metric = nullptr; ///< the fallback of a garden measured in metres, where it is another
+
+    const char* usual(LengthUnit units) const {
+        return units == LengthUnit::metres && metric != nullptr ? metric : fallback;
+    }
 };
 
 constexpr Question questions[] = {
     {"--name", "TEXT", "What is the garden called", "my garden", AnswerKind::text},
     {"--units", "UNITS", "Measured in ft or m", "ft", AnswerKind::units},
     {"--house-width", "LENGTH", "How wide is the house wall that faces the garden (0: no house)", "40",
-     AnswerKind::length},
-    {"--house-depth", "LENGTH", "How deep is the house", "25", AnswerKind::length},
+     AnswerKind::length, "12"},
+    {"--house-depth", "LENGTH", "How deep is the house", "25", AnswerKind::length, "8"},
     {"--outlet", "LENGTH", "How far along that wall, from its left end, is the outdoor outlet", "2",
-     AnswerKind::length},
+     AnswerKind::length, "0.6"},
     {"--pond-at", "X,Y",
      "Where is the pond's nearest left corner: along the wall, away from it (empty: no pond)", "",
      AnswerKind::point},
-    {"--pond-size", "WxL", "How wide and how long is the pond", "10x8", AnswerKind::size},
+    {"--pond-size", "WxL", "How wide and how long is the pond", "10x8", AnswerKind::size, "3x2.5"},
     {"--falls-width", "LENGTH", "How wide are the falls at its far edge (0: none)", "0", AnswerKind::length},
-    {"--falls-drop", "LENGTH", "How high do they fall", "1.5", AnswerKind::length},
+    {"--falls-drop", "LENGTH", "How high do they fall", "1.5", AnswerKind::length, "0.5"},
     {"--water-lights", "COUNT", "How many lights in the water", "0", AnswerKind::count},
     {"--path", "POINTS", "The path, as points \"X,Y X,Y ...\" along its middle (empty: no path)", "",
      AnswerKind::path},
-    {"--path-width", "LENGTH", "How wide is the path", "4", AnswerKind::length},
+    {"--path-width", "LENGTH", "How wide is the path", "4", AnswerKind::length, "1.2"},
     {"--path-lights", "COUNT", "How many lights along the path", "0", AnswerKind::count},
     {"--accent-lights", "COUNT", "How many lights on plants and walls", "0", AnswerKind::count},
     {"--pumps", "COUNT", "How many pumps", "0", AnswerKind::count},
@@ -168,11 +173,11 @@ LengthUnit units_of(const Answers& answers) {
 /// Asks until the answer fits or the input ends; then the fallback.
 std::string ask(const Question& question, LengthUnit units, Console& console) {
     for (;;) {
-        console.err << question.words << (*question.fallback ? fmt::format(" [{}]", question.fallback) : "")
-                    << "? " << std::flush;
+        const char* usual = question.usual(units);
+        console.err << question.words << (*usual ? fmt::format(" [{}]", usual) : "") << "? " << std::flush;
         std::string answer;
-        if (!std::getline(console.in, answer)) return question.fallback;
-        if (answer.empty()) answer = question.fallback;
+        if (!std::getline(console.in, answer)) return usual;
+        if (answer.empty()) answer = usual;
         const std::string problem = objection(question, answer, units);
         if (problem.empty()) return answer;
         console.err << "  " << problem << '\n';
@@ -198,7 +203,7 @@ std::optional<Answers> gather(const Arguments& arguments, Console& console) {
         } else if (console.interactive && !arguments.has("--unattended")) {
             answers[question.option] = ask(question, units_of(answers), console);
         } else {
-            answers[question.option] = question.fallback;
+            answers[question.option] = question.usual(units_of(answers));
         }
     }
     if (!sound) return std::nullopt;
@@ -284,14 +289,17 @@ ExitStatus run(const Arguments& arguments, Console& console) {
     return ExitStatus::ok;
 }
 
+std::string help_of(const Question& question) {
+    if (!*question.fallback) return question.words;
+    const std::string metric =
+        question.metric == nullptr ? "" : fmt::format(", in metres {}", question.metric);
+    return fmt::format("{} (else {}{})", question.words, question.fallback, metric);
+}
+
 std::vector<OptionSpec> options() {
     std::vector<OptionSpec> specs;
     for (const Question& question : questions)
-        specs.push_back({.name = question.option,
-                         .value = question.value,
-                         .help = *question.fallback
-                                     ? fmt::format("{} (else {})", question.words, question.fallback)
-                                     : std::string(question.words)});
+        specs.push_back({.name = question.option, .value = question.value, .help = help_of(question)});
     specs.push_back(
         {.name = "--unattended", .help = "ask nothing: what no option says is left as it is in brackets"});
     specs.push_back({.name = "--example",

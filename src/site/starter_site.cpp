@@ -222,6 +222,14 @@ PlanPoint along(const std::vector<PlanPoint>& line, double share, double aside) 
     return line.front();
 }
 
+/// A place beside the path, on the other side of it where this one is the house.
+PlanPoint beside_path(const StarterAnswers& a, double share, double aside) {
+    const PlanPoint place = along(a.path, share, aside);
+    const bool in_house =
+        place.x > 0 && place.x < a.house_width.value() && place.y < 0 && place.y > -a.house_depth.value();
+    return in_house ? along(a.path, share, -aside) : place;
+}
+
 /// Path lights in a chain, on one side and then the other; accent lights in a chain along the house.
 std::string dry_lights(const StarterAnswers& a, const Ruler& ruler) {
     const bool path = a.path_lights > 0 && a.path.size() >= 2;
@@ -230,8 +238,9 @@ std::string dry_lights(const StarterAnswers& a, const Ruler& ruler) {
     if (path) text += "\n[[run]]\nid = \"P\"\nfrom = \"path and garden\"\n# tap and cable: open\n";
     const double aside = a.path_width.value() / 2 + inches(9).value();
     for (int i = 0; path && i < a.path_lights; ++i)
-        text += fixture(fmt::format("path-{}", i + 1), "path-2w", i == 0 ? "P" : fmt::format("path-{}", i),
-                        along(a.path, (i + 0.5) / a.path_lights, i % 2 == 0 ? aside : -aside), "path", ruler);
+        text +=
+            fixture(fmt::format("path-{}", i + 1), "path-2w", i == 0 ? "P" : fmt::format("path-{}", i),
+                    beside_path(a, (i + 0.5) / a.path_lights, i % 2 == 0 ? aside : -aside), "path", ruler);
     if (a.accent_lights > 0)
         text += "\n[[run]]\nid = \"A\"\nfrom = \"path and garden\"\n# tap and cable: open\n";
     const double wall = std::max(a.house_width.value(), feet(10).value());

@@ -89,6 +89,21 @@ TEST_CASE("the pumps of a new garden plug in within their cords and away from th
     }
 }
 
+TEST_CASE("what is usual in metres is not what is usual in feet, and no path light stands in the house") {
+    const test::TemporaryFolder folder;
+    const std::string file = folder.file("garden.toml");
+    REQUIRE(
+        type({"new", file, "--units", "m", "--pond-at", "4,6", "--path", "0,0.6 8,0.6", "--path-lights", "4"})
+            .status == ExitStatus::ok);
+    const std::string text = test::file_text(file);
+    CHECK(holds(text, "outline = [[0, -8], [12, -8], [12, 0], [0, 0]]"));
+    CHECK(holds(text, "outline = [[4, 6], [7, 6], [7, 8.5], [4, 8.5]]"));
+    CHECK(holds(text, "width = 1.2"));
+    const Outcome checked = type({"check", file});
+    INFO(checked.out);
+    CHECK_FALSE(holds(checked.out, "warning:"));
+}
+
 TEST_CASE("a pump that no catalog has is refused with the nearest one, and asked again at a terminal") {
     const test::TemporaryFolder folder;
     const Outcome refused =
