@@ -42,7 +42,7 @@ void stand_in(const Table& file, std::string_view kind, Map& entries) {
     const Table* names = value == nullptr ? nullptr : value->table();
     if (names == nullptr) return;
     for (const Entry& entry : names->entries)
-        entries.try_emplace(entry.key);
+        entries.try_emplace(std::string(entry.key));
 }
 
 /// The catalogs as read. Where one has errors its names stand for its entries, so that those of the site can

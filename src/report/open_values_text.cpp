@@ -30,7 +30,7 @@ std::string left_to_sizing_text(const std::vector<Finding>& findings, const Text
     const std::size_t count = count_left_to_sizing(findings);
     const auto first = std::find_if(findings.begin(), findings.end(), left_to_sizing);
     if (first == findings.end()) return "";
-    const std::string& file = first->location.file;
+    const std::string_view file = first->location.file;
     std::string list;
     int line = 0;
     for (const Finding& finding : findings) {
