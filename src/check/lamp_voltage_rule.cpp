@@ -23,16 +23,6 @@ struct Breach {
     bool nominal() const { return conditions.name == "nominal"; }
 };
 
-/// What the catalog says of each fixture of the site; null where it says nothing.
-std::vector<const FixtureType*> fixture_types(const RuleContext& context) {
-    std::vector<const FixtureType*> types;
-    types.reserve(context.site.fixtures.size());
-    EntryFinder known(context.catalog.fixtures);
-    for (const Fixture& fixture : context.site.fixtures)
-        types.push_back(known.find(fixture.model));
-    return types;
-}
-
 constexpr auto too_low = [](const FixtureType& type, Volts volts) { return below(volts, type.window_low); };
 constexpr auto too_high = [](const FixtureType& type, Volts volts) { return above(volts, type.window_high); };
 
@@ -102,12 +92,11 @@ template<class Breaks>
 std::vector<Finding> find_breaches(const RuleContext& context, Breaks breaks,
                                    Finding (*describe)(const RuleContext&, const Breach&)) {
     std::vector<Finding> findings;
-    const std::vector<const FixtureType*> types = fixture_types(context);
     std::vector<bool> told(context.site.fixtures.size(), false);
     for (const CaseResult& result : context.solution.cases) {
         for (const LampResult& lamp : result.lamps) {
-            const FixtureType* type = types[lamp.fixture];
-            if (type == nullptr || told[lamp.fixture] || !breaks(*type, lamp.volts)) continue;
+            const FixtureType* type = context.circuits.fixture_types[lamp.fixture];
+            if (told[lamp.fixture] || !breaks(*type, lamp.volts)) continue;
             told[lamp.fixture] = true;
             const Breach breach{context.site.fixtures[lamp.fixture], *type, lamp, result.conditions};
             Finding finding = describe(context, breach);

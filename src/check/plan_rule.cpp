@@ -13,64 +13,76 @@ namespace {
 /// measuring.
 constexpr Metres rounding{1e-6};
 
-template<class Visit>
-void for_each_length(const RuleContext& context, Visit visit) {
+/// Visits the part, its feed and the length of each that `applies`.
+template<class Applies, class Visit>
+void for_each_length(const RuleContext& context, Applies applies, Visit visit) {
+    const Site& site = context.site;
+    const SiteLengths& lengths = context.lengths;
     const std::string nothing;
-    for (std::size_t i = 0; i < context.site.splices.size(); ++i)
-        visit(context.site.splices[i], context.site.splices[i].from, context.lengths.splices[i]);
-    for (std::size_t i = 0; i < context.site.fixtures.size(); ++i)
-        visit(context.site.fixtures[i],
-              context.site.fixtures[i].from ? *context.site.fixtures[i].from : nothing,
-              context.lengths.fixtures[i]);
-    for (std::size_t i = 0; i < context.site.links.size(); ++i)
-        visit(context.site.links[i], context.site.links[i].a, context.lengths.links[i]);
+    for (std::size_t i = 0; i < site.splices.size(); ++i)
+        if (applies(lengths.splices[i])) visit(site.splices[i], site.splices[i].from, lengths.splices[i]);
+    for (std::size_t i = 0; i < site.fixtures.size(); ++i) {
+        if (!applies(lengths.fixtures[i])) continue;
+        const Fixture& fixture = site.fixtures[i];
+        visit(fixture, fixture.from ? *fixture.from : nothing, lengths.fixtures[i]);
+    }
+    for (std::size_t i = 0; i < site.links.size(); ++i)
+        if (applies(lengths.links[i])) visit(site.links[i], site.links[i].a, lengths.links[i]);
+}
+
+bool is_blocked(const PartLength& length) { return !length.blocked_by.empty(); }
+bool crosses_areas(const PartLength& length) { return !length.crossed.empty(); }
+
+bool is_too_short(const PartLength& length) {
+    return length.origin == LengthOrigin::typed && length.straight &&
+           *length.length + rounding < *length.straight;
 }
 
 std::vector<Finding> find_no_route(const RuleContext& context) {
     std::vector<Finding> findings;
-    for_each_length(context, [&](const Part& part, const std::string& from, const PartLength& length) {
-        if (length.blocked_by.empty()) return;
-        findings.push_back({.severity = Severity::error,
-                            .part = part.id,
-                            .location = part.location,
-                            .message = fmt::format("no trench leads from {} to {}: {} is in the way", from,
-                                                   part.id, length.blocked_by),
-                            .hint = length.sleeve_hint.empty() ? "a sleeve, another place, or a typed length"
-                                                               : length.sleeve_hint});
-    });
+    for_each_length(context, is_blocked,
+                    [&](const Part& part, const std::string& from, const PartLength& length) {
+                        findings.push_back(
+                            {.severity = Severity::error,
+                             .part = part.id,
+                             .location = part.location,
+                             .message = fmt::format("no trench leads from {} to {}: {} is in the way", from,
+                                                    part.id, length.blocked_by),
+                             .hint = length.sleeve_hint.empty() ? "a sleeve, another place, or a typed length"
+                                                                : length.sleeve_hint});
+                    });
     return findings;
 }
 
 std::vector<Finding> find_crossing(const RuleContext& context) {
     std::vector<Finding> findings;
-    for_each_length(context, [&](const Part& part, const std::string& from, const PartLength& length) {
-        if (length.crossed.empty()) return;
-        findings.push_back({.severity = Severity::warning,
-                            .part = part.id,
-                            .location = part.location,
-                            .message = fmt::format("the cable from {} to {} has to get through {}", from,
-                                                   part.id, fmt::join(length.crossed, ", ")),
-                            .hint = "a sleeve laid before the paving, or a saw cut"});
-    });
+    for_each_length(
+        context, crosses_areas, [&](const Part& part, const std::string& from, const PartLength& length) {
+            findings.push_back({.severity = Severity::warning,
+                                .part = part.id,
+                                .location = part.location,
+                                .message = fmt::format("the cable from {} to {} has to get through {}", from,
+                                                       part.id, fmt::join(length.crossed, ", ")),
+                                .hint = "a sleeve laid before the paving, or a saw cut"});
+        });
     return findings;
 }
 
 std::vector<Finding> find_short(const RuleContext& context) {
     std::vector<Finding> findings;
     const LengthUnit unit = context.site.settings.units;
-    for_each_length(context, [&](const Part& part, const std::string& from, const PartLength& length) {
-        if (length.origin != LengthOrigin::typed || !length.straight) return;
-        if (*length.length + rounding >= *length.straight) return;
-        findings.push_back(
-            {.severity = Severity::warning,
-             .part = part.id,
-             .location = part.location,
-             .message = fmt::format("{} of cable from {} to {} is shorter than the straight line of {} "
-                                    "on the plan",
-                                    length_text(*length.length, unit), from, part.id,
-                                    length_text(*length.straight, unit)),
-             .hint = "measure again, or leave `length` out and take it from the plan"});
-    });
+    for_each_length(
+        context, is_too_short, [&](const Part& part, const std::string& from, const PartLength& length) {
+            findings.push_back(
+                {.severity = Severity::warning,
+                 .part = part.id,
+                 .location = part.location,
+                 .message = fmt::format("{} of cable from {} to {} is shorter than the straight line of {} "
+                                        "on the plan",
+                                        length_text(*length.length, unit), from, part.id,
+                                        length_text(*length.straight, unit)),
+                 .hint = "measure again, or leave `length` out and take it from the plan"});
+        });
     return findings;
 }
 

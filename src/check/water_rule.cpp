@@ -21,10 +21,10 @@ const CodeLimit<Volts>& wet_limit(const RuleContext& context) {
 
 std::vector<Finding> find_not_submersible(const RuleContext& context) {
     std::vector<Finding> findings;
-    EntryFinder types(context.catalog.fixtures);
-    for (const auto& fixture : context.site.fixtures) {
-        const auto* type = types.find(fixture.model);
-        if (type == nullptr || type->rating == WaterRating::submersible) continue;
+    for (std::size_t i = 0; i < context.site.fixtures.size(); ++i) {
+        const FixtureType* type = context.circuits.fixture_types[i];
+        if (type->rating == WaterRating::submersible) continue;
+        const Fixture& fixture = context.site.fixtures[i];
         if (!in_water(context.site, fixture)) continue;
         findings.push_back(finding_about(context, fixture, Severity::error,
                                          fmt::format("{} stands in water, {} is rated {} only", fixture.id,

@@ -26,6 +26,7 @@ class CircuitBuilder {
     LoadResult<SiteCircuits> build() {
         feeds_ = wire_up(site_, errors_);
         places_.resize(feeds_.parts.size());
+        result_.fixture_types.resize(site_.fixtures.size());
         add_transformers();
         for (const int part : feeds_.order)
             add_part(part);
@@ -94,7 +95,7 @@ class CircuitBuilder {
             const Fixture& fixture = site_.fixtures[part.index];
             set_cable(node, fixture.cable, fixture, parent.cable);
             node.length = lengths_.fixtures.at(part.index).length;
-            set_type(node, fixture);
+            set_type(node, part.index);
         }
         place(number, feed.transformer);
         circuit.nodes.push_back(node);
@@ -107,12 +108,14 @@ class CircuitBuilder {
         node.cable = own ? look_up(catalog_.cables, *own, "cable", part, errors_) : inherited;
     }
 
-    void set_type(CircuitNode& node, const Fixture& fixture) {
+    void set_type(CircuitNode& node, std::size_t index) {
+        const Fixture& fixture = site_.fixtures[index];
         node.fixture = types_.find(fixture.model);
         if (!node.fixture) look_up(catalog_.fixtures, fixture.model, "model", fixture, errors_);
         if (node.fixture && !node.fixture->lead_cable.empty())
             node.lead_cable =
                 look_up(catalog_.cables, node.fixture->lead_cable, "lead cable", fixture, errors_);
+        result_.fixture_types[index] = node.fixture;
     }
 
     /// Notes that a part becomes the next node of a circuit.
@@ -190,7 +193,7 @@ class CircuitBuilder {
             const WiredPart& part = feeds_.parts[i];
             if (part.kind != NodeKind::fixture || places_[i].transformer >= 0) continue;
             CircuitNode unused;
-            set_type(unused, site_.fixtures[part.index]);
+            set_type(unused, part.index);
         }
     }
 

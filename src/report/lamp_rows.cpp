@@ -55,10 +55,9 @@ std::string lamp_state_text(LampState state) {
 std::vector<LampRow> lamp_rows(const Assessment& assessment) {
     const Site& site = *assessment.site;
     std::vector<LampRow> rows(site.fixtures.size());
-    EntryFinder types(assessment.catalog->fixtures);
     for (std::size_t i = 0; i < rows.size(); ++i) {
         rows[i].fixture = &site.fixtures[i];
-        rows[i].type = types.find(site.fixtures[i].model);
+        rows[i].type = assessment.circuits.fixture_types[i];
     }
     place_results(rows, assessment.solution.nominal(), &LampRow::nominal);
     place_results(rows, assessment.solution.weak(), &LampRow::weak);

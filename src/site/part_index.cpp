@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <bit>
 
 namespace rillwatt {
@@ -20,7 +21,7 @@ std::string_view part_kind_words(PartKind kind) {
 void PartIndex::add(ValueReader& reader, const Value& id, PartKind kind) {
     const std::string_view* text = id.text();
     if (text == nullptr || text->empty()) return;
-    const auto [known, is_new] = parts_.try_emplace(*text, Known{kind, id.line});
+    const auto [known, is_new] = parts_.try_emplace(*text, Known{kind, id.line, in_order_.size()});
     if (is_new)
         in_order_.emplace_back(*text, kind);
     else
@@ -39,12 +40,25 @@ std::string PartIndex::nearest(std::string_view id, std::uint32_t kinds) {
     return found ? fmt::format("; nearest is {}", shown_id(*found)) : std::string();
 }
 
+bool PartIndex::is_near(std::string_view id, std::uint32_t kinds) {
+    for (std::size_t at = near_; at < std::min(near_ + 2, in_order_.size()); ++at) {
+        if (in_order_[at].first != id || (in_order_[at].second & kinds) == 0) continue;
+        near_ = at;
+        return true;
+    }
+    return false;
+}
+
 void PartIndex::check(ValueReader& reader, const PendingReference& reference) {
     const std::string_view* id = reference.value->text();
     if (id == nullptr || id->empty()) return;
     const FieldSpec& field = *reference.field;
+    if (is_near(*id, field.targets)) return;
     const auto part = parts_.find(*id);
-    if (part != parts_.end() && (part->second.kind & field.targets) != 0) return;
+    if (part != parts_.end() && (part->second.kind & field.targets) != 0) {
+        near_ = part->second.place;
+        return;
+    }
     const std::string found =
         part == parts_.end()
             ? fmt::format("`{}` names {}, which is nothing in this file", field.key, shown_id(*id))

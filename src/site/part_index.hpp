@@ -24,13 +24,18 @@ class PartIndex {
     struct Known {
         PartKind kind;
         int line;
+        std::size_t place; ///< in the order of the file
     };
+
+    /// Whether an id is that of the part named last, or of the one written after it, as in a chain of lights.
+    bool is_near(std::string_view id, std::uint32_t kinds);
 
     std::string nearest(std::string_view id, std::uint32_t kinds);
 
     std::pmr::monotonic_buffer_resource memory_;
     std::pmr::unordered_map<std::string_view, Known> parts_{&memory_};
     std::vector<std::pair<std::string_view, PartKind>> in_order_;
+    std::size_t near_ = 0; ///< place of the part named last
     int searches_left_ =
         100; ///< spellings are compared with every id: after so many errors that would be slow
 };

@@ -302,6 +302,8 @@ Assessment garden(const Names& names) {
     made.lengths = small_lengths();
     made.circuits.transformers = {small_circuit(*catalog, made.lengths)};
     const TransformerCircuit& circuit = made.circuits.transformers.front();
+    for (const Fixture& fixture : site->fixtures)
+        made.circuits.fixture_types.push_back(find_entry(catalog->fixtures, fixture.model));
     made.solution.cases = {loaded_case(*site, circuit, "nominal", 1, 0),
                            loaded_case(*site, circuit, "weak", 0.95, 0.65), strong_case()};
     made.mains = small_mains(*catalog);

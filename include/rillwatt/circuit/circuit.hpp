@@ -68,8 +68,9 @@ struct OpenValue {
 
 /// The low-voltage side of a site: one circuit for each transformer, and what is open in them.
 struct SiteCircuits {
-    std::vector<TransformerCircuit> transformers; ///< in the order of Site::transformers
-    std::vector<OpenValue> open;                  ///< in file order
+    std::vector<TransformerCircuit> transformers;  ///< in the order of Site::transformers
+    std::vector<const FixtureType*> fixture_types; ///< in the order of Site::fixtures
+    std::vector<OpenValue> open;                   ///< in file order
 };
 
 /// Builds the trees from what each part says feeds it. Parts that feed each other, a feed of the wrong kind
