@@ -60,7 +60,7 @@ std::vector<Finding> run_rules(const RuleContext& context) {
         if (rule.group == RuleGroup::light && context.light == nullptr) continue;
         for (Finding& finding : rule.find(context)) {
             finding.rule = rule.id;
-            if (finding.source.empty()) finding.source = rule.source;
+            if (finding.source.empty()) finding.source = rule.source.text();
             findings.push_back(std::move(finding));
         }
     }

@@ -73,7 +73,7 @@ Rule branch_drop_rule() {
                 "conduit at 75 C, the loads' currents added by component. The code gives 3 % as an "
                 "informational note, not as a rule: pumps start harder and transformers pass every "
                 "missing volt on to the lamps. With code = \"iec\": 3 % for lighting, 5 % for other uses.",
-            .source = source_of_all_editions(code_limits::branch_drop.source),
+            .source = [] { return source_of_all_editions(code_limits::branch_drop.source); },
             .find = find};
 }
 

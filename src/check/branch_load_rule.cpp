@@ -208,7 +208,7 @@ Rule circuit_overloaded_rule() {
                 "breaker, a hardwired pump half of it where lights or plugs share the circuit. A "
                 "transformer counts with its computed input, or with its rating while its low-voltage "
                 "side is open.",
-            .source = source_of_all_editions(code_limits::continuous_factor.source),
+            .source = [] { return source_of_all_editions(code_limits::continuous_factor.source); },
             .find = find_circuit_overloaded};
 }
 
@@ -220,7 +220,7 @@ Rule breaker_exceeds_conductor_rule() {
             .explanation =
                 "14 AWG copper takes 15 A, 12 AWG 20 A, 10 AWG 30 A. Thicker wire goes by the 60 C "
                 "column of the ampacity table, and the next standard breaker up where that is none.",
-            .source = source_of_all_editions(small_conductor_source),
+            .source = [] { return source_of_all_editions(small_conductor_source); },
             .find = find_breaker_exceeds_conductor};
 }
 
@@ -233,7 +233,7 @@ Rule motor_conductor_rule() {
                 "Motor conductors carry 125 % of the largest motor's full-load current and the other "
                 "loads. A hardwired motor with horsepower counts with the table current where that is "
                 "higher than its nameplate.",
-            .source = source_of_all_editions(code_limits::motor_factor.source),
+            .source = [] { return source_of_all_editions(code_limits::motor_factor.source); },
             .find = find_motor_conductor};
 }
 
@@ -243,7 +243,7 @@ Rule lighting_branch_rule() {
             .severity = "error",
             .summary = "Low-voltage lighting hangs on a breaker above 20 A",
             .explanation = "A branch circuit that supplies a low-voltage lighting system is limited to 20 A.",
-            .source = source_of_all_editions(code_limits::lighting_branch.source),
+            .source = [] { return source_of_all_editions(code_limits::lighting_branch.source); },
             .find = find_lighting_branch};
 }
 

@@ -91,7 +91,7 @@ Rule burial_depth_rule() {
                 "allows 18, 4 and 4; driveways of homes 18, other driveways 24 whatever the method. A "
                 "120 V circuit of a home, GFCI protected and at most 20 A, may lie at 12 in. Low-voltage "
                 "cable at 6 in unless the system's instructions say less.",
-            .source = source_of_all_editions(burial_source),
+            .source = [] { return source_of_all_editions(burial_source); },
             .find = find};
 }
 

@@ -166,9 +166,12 @@ Rule pump_without_gfci_rule() {
             "since "
             "2020 also pumps that are hardwired and stand dry. Set `gfci = true` where the breaker or the "
             "receptacle has it. With code = \"iec\" it means a residual-current device of 30 mA.",
-        .source = source_of_all_editions(code_limits::fountain_gfci) + "; " +
-                  source_of_all_editions(code_limits::cord_gfci) + "; " +
-                  source_of_all_editions(code_limits::dry_pump_gfci),
+        .source =
+            [] {
+                return source_of_all_editions(code_limits::fountain_gfci) + "; " +
+                       source_of_all_editions(code_limits::cord_gfci) + "; " +
+                       source_of_all_editions(code_limits::dry_pump_gfci);
+            },
         .find = find_pump};
 }
 
@@ -181,8 +184,11 @@ Rule receptacle_without_gfci_rule() {
                 "Receptacles outdoors need GFCI protection; for homes the 2017 edition asks it of 125 V "
                 "receptacles, later editions up to 250 V. Within 20 ft of a fountain every 15 or 20 A "
                 "receptacle needs it.",
-            .source = source_of_all_editions(code_limits::outdoor_receptacle_gfci) + "; " +
-                      source_of_all_editions(code_limits::fountain_receptacle_gfci.source),
+            .source =
+                [] {
+                    return source_of_all_editions(code_limits::outdoor_receptacle_gfci) + "; " +
+                           source_of_all_editions(code_limits::fountain_receptacle_gfci.source);
+                },
             .find = find_receptacle};
 }
 
@@ -194,7 +200,7 @@ Rule shared_gfci_rule() {
             .explanation =
                 "Pumps age in water and one day leak enough to trip. Whatever hangs on the same GFCI goes "
                 "out with them; lights then fail when people need them to see what is wrong.",
-            .source = std::string(common_practice.practice),
+            .source = common_practice.practice,
             .find = find_shared};
 }
 
@@ -206,7 +212,7 @@ Rule leakage_sum_rule() {
             .explanation =
                 "A class A GFCI trips from 6 mA and may from 4 mA; leakages of all loads on it add up. "
                 "3 mA leaves room for age and weather. With code = \"iec\": 9 mA on a device of 30 mA.",
-            .source = std::string(common_practice.practice),
+            .source = common_practice.practice,
             .find = find_leakage};
 }
 

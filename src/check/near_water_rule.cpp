@@ -125,7 +125,7 @@ Rule near_water_rule() {
                 "Low-voltage lighting stays 10 ft from the water's edge unless the rules for pools and "
                 "fountains let it nearer: on a supply listed for water and within the contact limit. "
                 "Measured on the plan to the nearest outline of an area of kind water.",
-            .source = source_of_all_editions(code_limits::low_voltage_to_water.source),
+            .source = [] { return source_of_all_editions(code_limits::low_voltage_to_water.source); },
             .find = find};
 }
 

@@ -126,7 +126,7 @@ Rule cord_in_water_rule() {
             .explanation =
                 "Measured from the pump to the nearest edge of the water it stands in, which is the least "
                 "any cord can have; then along the straight line to its outlet.",
-            .source = source_of_all_editions(code_limits::cord_in_water.source),
+            .source = [] { return source_of_all_editions(code_limits::cord_in_water.source); },
             .find = find_cord_in_water};
 }
 
@@ -148,7 +148,7 @@ Rule pump_voltage_rule() {
             .severity = "error",
             .summary = "A pump's nameplate voltage is not that of its circuit",
             .explanation = "A nameplate of 115 V belongs on 110 to 120 V, one of 230 V on 220 to 240 V.",
-            .source = source_of_all_editions(code_limits::nameplate),
+            .source = [] { return source_of_all_editions(code_limits::nameplate); },
             .find = find_voltage};
 }
 

@@ -56,7 +56,7 @@ Rule receptacle_cover_rule() {
             .explanation =
                 "A pump stays plugged in all year: the cover must be weatherproof with the plug in, the "
                 "receptacle of the weather-resistant type.",
-            .source = source_of_all_editions(code_limits::wet_location_cover),
+            .source = [] { return source_of_all_editions(code_limits::wet_location_cover); },
             .find = find_cover};
 }
 
@@ -68,8 +68,11 @@ Rule receptacle_near_water_rule() {
             .explanation =
                 "The distance is that of pools; it reaches fountains only where they share water with a "
                 "pool. Elsewhere it is common practice: what can fall in, will.",
-            .source = source_of_all_editions(code_limits::receptacle_to_water.source) +
-                      "; for fountains common practice",
+            .source =
+                [] {
+                    return source_of_all_editions(code_limits::receptacle_to_water.source) +
+                           "; for fountains common practice";
+                },
             .find = find_near_water};
 }
 

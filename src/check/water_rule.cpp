@@ -143,7 +143,7 @@ Rule fixture_not_submersible_rule() {
             .explanation =
                 "A light that lies in an area of kind water, or says `in_water = true`, must be rated "
                 "submersible. With code = \"iec\": IPX8.",
-            .source = source_of_all_editions(code_limits::submersible_light),
+            .source = [] { return source_of_all_editions(code_limits::submersible_light); },
             .find = find_not_submersible};
 }
 
@@ -156,8 +156,11 @@ Rule wet_contact_voltage_rule() {
                 "15 V AC is the limit where people may touch with wet skin. It is judged on the tap's "
                 "nominal open-circuit volts; above it only with a strong supply and no load is a note. "
                 "With code = \"iec\": SELV of at most 12 V in the zones of a basin.",
-            .source = source_of_all_editions(code_limits::wet_contact.source) +
-                      "; code = \"iec\": " + source_of_all_editions(code_limits::wet_contact_iec.source),
+            .source =
+                [] {
+                    return source_of_all_editions(code_limits::wet_contact.source) +
+                           "; code = \"iec\": " + source_of_all_editions(code_limits::wet_contact_iec.source);
+                },
             .find = find_wet_contact};
 }
 
@@ -170,7 +173,7 @@ Rule supply_not_listed_rule() {
                 "The supply needs an isolated winding with a grounded shield or double insulation, and a "
                 "listing for pools and fountains. A landscape transformer without it must not feed lights "
                 "in water, whatever its volts.",
-            .source = source_of_all_editions(code_limits::water_supply),
+            .source = [] { return source_of_all_editions(code_limits::water_supply); },
             .find = find_supply};
 }
 

@@ -18,7 +18,7 @@ namespace {
 std::vector<Finding> plan_findings(const Assessment& assessment) {
     std::vector<std::string> rules;
     for (const Rule& rule : all_rules())
-        if (rule.group == RuleGroup::plan) rules.push_back(rule.id);
+        if (rule.group == RuleGroup::plan) rules.emplace_back(rule.id);
     std::vector<Finding> findings;
     for (const Finding& finding : assessment.findings)
         if (std::find(rules.begin(), rules.end(), finding.rule) != rules.end()) findings.push_back(finding);

@@ -10,25 +10,17 @@ namespace {
 
 std::string power_number(double value) { return fixed_text(value, std::abs(value) < 99.95 ? 1 : 0); }
 
+std::string styled(double value, FigureStyle style) {
+    std::string text = fixed_text(value, style.decimals);
+    text += style.unit;
+    return text;
+}
+
 } // namespace
 
-void append_volts(std::string& out, Volts volts, std::size_t columns) {
-    append_fixed(out, volts.value(), 2, " V", columns);
-}
+std::string volts_text(Volts volts) { return styled(volts.value(), volts_style); }
 
-void append_amps(std::string& out, Amperes amps, std::size_t columns) {
-    append_fixed(out, amps.value(), 2, " A", columns);
-}
-
-void append_decimal_length(std::string& out, Metres length, LengthUnit unit, std::size_t columns) {
-    const bool in_feet = unit == LengthUnit::feet;
-    append_fixed(out, in_feet ? length.value() / metres_per_foot : length.value(), 1, in_feet ? " ft" : " m",
-                 columns);
-}
-
-std::string volts_text(Volts volts) { return fixed_text(volts.value(), 2) + " V"; }
-
-std::string amps_text(Amperes amps) { return fixed_text(amps.value(), 2) + " A"; }
+std::string amps_text(Amperes amps) { return styled(amps.value(), amps_style); }
 
 std::string watts_text(Watts watts) { return power_number(watts.value()) + " W"; }
 

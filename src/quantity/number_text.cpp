@@ -3,13 +3,11 @@
 #include <fmt/format.h>
 
 #include "number_scan.hpp"
-#include <algorithm>
 #include <array>
 #include <bit>
 #include <charconv>
 #include <cmath>
 #include <cstdint>
-#include <cstring>
 
 namespace rillwatt {
 
@@ -35,7 +33,7 @@ namespace {
 /// and to the even one of two that are equally near. Empty where 64 bits do not hold it, and for what is no
 /// number.
 inline std::optional<std::uint64_t> scaled_to_whole(double magnitude, int decimals) {
-    constexpr std::array<std::uint64_t, 4> powers_of_ten{1, 10, 100, 1000};
+    static constexpr std::array<std::uint64_t, 4> powers_of_ten{1, 10, 100, 1000};
     constexpr double largest =
         9'007'199'254'740'992.0; // 2^53: below it a double is a fraction of a power of two
     if (!(magnitude < largest) || decimals < 0 || decimals > 3) return std::nullopt;
@@ -52,8 +50,6 @@ inline std::optional<std::uint64_t> scaled_to_whole(double magnitude, int decima
     const std::uint64_t half = std::uint64_t{1} << (shift - 1);
     return whole + (rest > half || (rest == half && whole % 2 == 1) ? 1 : 0);
 }
-
-constexpr std::size_t longest_scaled = 24; // the digits of 64 bits, a sign and a point
 
 /// "00" to "99".
 constexpr std::array<char, 200> digit_pairs = [] {
@@ -102,35 +98,16 @@ std::string unscaled_text(double value, int decimals) {
 
 } // namespace
 
-void append_fixed(std::string& out, double value, int decimals, std::string_view unit, std::size_t columns) {
-    constexpr std::size_t most_columns = 16;
-    constexpr std::size_t longest_unit = 8;
-    std::array<char, most_columns + longest_scaled + longest_unit>
-        cell; // written from its end to its beginning
+char* write_fixed(char* end, double value, int decimals) {
     const std::optional<std::uint64_t> scaled = scaled_to_whole(std::abs(value), decimals);
-    if (!scaled || columns > most_columns || unit.size() > longest_unit) {
-        const std::string text = fixed_text(value, decimals);
-        const std::size_t taken = text.size() + unit.size();
-        if (taken < columns) out.append(columns - taken, ' ');
-        (out += text) += unit;
-        return;
-    }
-    std::memset(cell.data(), ' ', cell.size());
-    char* const end = cell.data() + cell.size();
-    char* at = end;
-    for (std::size_t i = unit.size(); i-- > 0;)
-        *--at = unit[i];
-    at = write_scaled(at, *scaled, value < 0, decimals);
-    const std::size_t taken = std::max(columns, static_cast<std::size_t>(end - at));
-    out.append(end - taken, taken);
+    return scaled ? write_scaled(end, *scaled, value < 0, decimals) : nullptr;
 }
 
 std::string fixed_text(double value, int decimals) {
-    const std::optional<std::uint64_t> scaled = scaled_to_whole(std::abs(value), decimals);
-    if (!scaled) return unscaled_text(value, decimals);
-    std::array<char, longest_scaled> digits;
+    std::array<char, longest_fixed> digits;
     char* const end = digits.data() + digits.size();
-    const char* const begin = write_scaled(end, *scaled, value < 0, decimals);
+    const char* const begin = write_fixed(end, value, decimals);
+    if (begin == nullptr) return unscaled_text(value, decimals);
     return {begin, static_cast<std::size_t>(end - begin)};
 }
 

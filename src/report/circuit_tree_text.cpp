@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 
+#include "line_writer.hpp"
 #include "solved_circuit.hpp"
 #include <span>
 
@@ -39,7 +40,9 @@ struct Pending {
 class TreeText {
   public:
     TreeText(const Assessment& assessment, const TextStyle& style, std::string& out)
-        : site_(*assessment.site), style_(style), out_(out) {}
+        : site_(*assessment.site), style_(style), out_(out), line_(out),
+          length_unit_(site_.settings.units == LengthUnit::feet ? metres_per_foot : 1),
+          length_style_(decimal_length_style(site_.settings.units)) {}
 
     void draw(const SolvedCircuit& solved) {
         solved_ = &solved;
@@ -106,9 +109,12 @@ class TreeText {
     const Site& site_;
     const TextStyle& style_;
     std::string& out_;
+    LineWriter line_;
     const SolvedCircuit* solved_ = nullptr; ///< the circuit being drawn
     std::vector<Margin> margins_;
     std::vector<Pending> pending_;
+    const double length_unit_; ///< in metres
+    const FigureStyle length_style_;
     std::string room_; ///< for a name that is not printable as it stands
 
     const CableType* last_cable_ = nullptr; ///< neighbours are mostly of one cable and of one kind of lamp:
@@ -161,7 +167,9 @@ void TreeText::add_remark(const Pending& drawn) {
 }
 
 void TreeText::add_note(std::string_view note, Ink ink) {
-    if (!note.empty()) (out_ += "  ") += inked(style_, ink, clipped(note, note_columns()));
+    if (note.empty()) return;
+    line_.text("  ");
+    line_.text(inked(style_, ink, clipped(note, note_columns())));
 }
 
 void TreeText::add_type(const FixtureType* type) {
@@ -170,7 +178,7 @@ void TreeText::add_type(const FixtureType* type) {
         type_note_ = "  " + inked(style_, Ink::faint, clipped(printable(type->id), note_columns()));
         last_type_ = type;
     }
-    out_ += type_note_;
+    line_.text(type_note_);
 }
 
 void TreeText::draw_node(const Pending& drawn) {
@@ -182,7 +190,7 @@ void TreeText::draw_node(const Pending& drawn) {
     add_volts(found);
     add_amps(found);
     add_remark(drawn);
-    out_ += '\n';
+    line_.end_line();
 }
 
 /// A label too long for its column gets a line of its own.
@@ -191,38 +199,41 @@ void TreeText::add_label(const Pending& drawn) {
     const ShownText name = shown(node_id(site_, written(drawn.node)), room_);
     const std::size_t columns = margin.columns + mark_columns + name.columns;
     if (columns <= label_columns) {
-        ((out_ += margin.text) += drawn.mark) += name.text;
-        out_.append(label_columns - columns, ' ');
+        line_.text(margin.text);
+        line_.text(drawn.mark);
+        line_.text(name.text);
+        line_.blanks(label_columns - columns);
         return;
     }
-    out_ += clipped(fmt::format("{}{}{}", margin.text, drawn.mark, name.text), style_.width);
-    out_ += '\n';
-    out_.append(label_columns, ' ');
+    line_.text(clipped(fmt::format("{}{}{}", margin.text, drawn.mark, name.text), style_.width));
+    line_.end_line();
+    line_.blanks(label_columns);
 }
 
 void TreeText::add_length(const CircuitNode& node) {
     constexpr std::size_t columns = 9;
     if (node.length)
-        append_decimal_length(out_, *node.length, site_.settings.units, columns);
+        line_.figure(node.length->value() / length_unit_, length_style_, columns);
     else
-        append_padded_left(out_, node.kind == NodeKind::run ? "" : "open", columns);
+        line_.right(node.kind == NodeKind::run ? "" : "open", columns);
 }
 
 void TreeText::add_volts(const SolvedNode& node) {
     constexpr std::size_t columns = 8;
     const std::optional<Volts> volts = node.lamp != nullptr ? node.lamp->volts : node.volts;
     if (volts)
-        append_volts(out_, *volts, columns);
+        line_.figure(volts->value(), volts_style, columns);
     else
-        append_padded_left(out_, "-", columns);
+        line_.right("-", columns);
 }
 
 void TreeText::add_amps(const SolvedNode& node) {
     constexpr std::size_t columns = 8;
     if (node.run != nullptr || node.segment != nullptr)
-        append_amps(out_, node.run != nullptr ? node.run->amps : node.segment->amps, columns);
+        line_.figure((node.run != nullptr ? node.run->amps : node.segment->amps).value(), amps_style,
+                     columns);
     else
-        append_padded_left(out_, "-", columns);
+        line_.right("-", columns);
 }
 
 void TreeText::add_cable(const CircuitNode& node) {
@@ -231,7 +242,7 @@ void TreeText::add_cable(const CircuitNode& node) {
         cable_cell_ = "  " + padded_right(clipped(cable, 9), 9);
         last_cable_ = node.cable;
     }
-    out_ += cable_cell_;
+    line_.text(cable_cell_);
 }
 
 void TreeText::draw_link(const CircuitLink& link) {

@@ -8,6 +8,7 @@
 
 #include "check_sections.hpp"
 #include "lamp_rows.hpp"
+#include "line_writer.hpp"
 
 namespace rillwatt {
 
@@ -20,14 +21,7 @@ bool outside(const FixtureType* type, Volts volts) {
     return type != nullptr && (below(volts, type->window_low) || above(volts, type->window_high));
 }
 
-/// Volts as a cell of eight columns, the last for the mark of a figure outside the window.
-void add_volts_cell(std::string& out, const LampResult* lamp, const FixtureType* type) {
-    if (lamp == nullptr)
-        append_padded_left(out, "-", 7);
-    else
-        append_fixed(out, lamp->volts.value(), 2, "", 7);
-    out += lamp != nullptr && outside(type, lamp->volts) ? '!' : ' ';
-}
+constexpr FigureStyle bare_volts{volts_style.decimals, ""};
 
 std::string window_text(const FixtureType* type) {
     if (type == nullptr) return "-";
@@ -40,35 +34,45 @@ std::string window_text(const FixtureType* type) {
 class LampTable {
   public:
     LampTable(const Site& site, const TextStyle& style, std::string& out)
-        : site_(site), style_(style), out_(out) {}
+        : site_(site), style_(style), line_(out) {}
 
     void add(const LampRow& row) {
         add_name(row);
         add_run(row.run);
         for (const LampResult* lamp : {row.nominal, row.weak, row.strong})
-            add_volts_cell(out_, lamp, row.type);
+            add_volts(lamp, row.type);
         add_window(row.type);
         if (row.margin)
-            append_fixed(out_, row.margin->value(), 2, "", 7);
+            line_.figure(row.margin->value(), bare_volts, 7);
         else
-            append_padded_left(out_, "-", 7);
-        if (row.state == LampState::low) out_ += ' ' + inked(style_, Ink::error, "LOW");
-        if (row.state == LampState::high) out_ += ' ' + inked(style_, Ink::error, "HIGH");
-        out_ += '\n';
+            line_.right("-", 7);
+        if (row.state == LampState::low) line_.text(' ' + inked(style_, Ink::error, "LOW"));
+        if (row.state == LampState::high) line_.text(' ' + inked(style_, Ink::error, "HIGH"));
+        line_.end_line();
     }
 
   private:
     /// A name too long for its column gets a line of its own.
     void add_name(const LampRow& row) {
         const ShownText name = shown(row.fixture->id, room_);
-        out_ += "  ";
+        line_.text("  ");
         if (name.columns <= name_columns) {
-            out_ += name.text;
-            out_.append(name_columns - name.columns, ' ');
+            line_.text(name.text);
+            line_.blanks(name_columns - name.columns);
             return;
         }
-        (out_ += clipped(name.text, style_.width - 2)) += "\n  ";
-        out_.append(name_columns, ' ');
+        line_.text(clipped(name.text, style_.width - 2));
+        line_.end_line();
+        line_.blanks(2 + name_columns);
+    }
+
+    /// A cell of eight columns, the last for the mark of a figure outside the window.
+    void add_volts(const LampResult* lamp, const FixtureType* type) {
+        if (lamp == nullptr)
+            line_.right("-", 7);
+        else
+            line_.figure(lamp->volts.value(), bare_volts, 7);
+        line_.text(lamp != nullptr && outside(type, lamp->volts) ? "!" : " ");
     }
 
     void add_run(std::optional<std::size_t> run) {
@@ -77,7 +81,7 @@ class LampTable {
             run_cell_ = ' ' + padded_right(clipped(name, run_columns), run_columns) + ' ';
             last_run_ = run;
         }
-        out_ += run_cell_;
+        line_.text(run_cell_);
     }
 
     void add_window(const FixtureType* type) {
@@ -85,12 +89,12 @@ class LampTable {
             window_cell_ = ' ' + padded_right(clipped(window_text(type), 12), 12);
             last_type_ = type;
         }
-        out_ += window_cell_;
+        line_.text(window_cell_);
     }
 
     const Site& site_;
     const TextStyle& style_;
-    std::string& out_;
+    LineWriter line_;
     std::string room_; ///< for a name that is not printable as it stands
     std::optional<std::size_t> last_run_;
     std::string run_cell_;

@@ -31,9 +31,9 @@ std::string rules_text(const std::vector<Rule>& rules, const TextStyle& style) {
         before = &rule;
         out += '\n' + inked(style, Ink::heading, rule.id) + '\n';
         out += wrapped(rule.summary, style.width, "  ", "  ");
-        out += wrapped("severity: " + rule.severity, style.width, "  ", "    ");
+        out += wrapped("severity: " + std::string(rule.severity), style.width, "  ", "    ");
         out += wrapped(rule.explanation, style.width, "  ", "  ");
-        out += wrapped("source: " + rule.source, style.width, "  ", "    ");
+        out += wrapped("source: " + rule.source.text(), style.width, "  ", "    ");
     }
     return out;
 }
@@ -52,7 +52,7 @@ std::string rules_json(const std::vector<Rule>& rules) {
         json.member("severity", rule.severity);
         json.member("summary", rule.summary);
         json.member("explanation", rule.explanation);
-        json.member("source", rule.source);
+        json.member("source", rule.source.text());
         json.end();
     }
     json.end();

@@ -7,7 +7,9 @@
 #include "rillwatt/site/site.hpp"
 #include "rillwatt/solver/site_solution.hpp"
 
+#include <concepts>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace rillwatt {
@@ -29,14 +31,31 @@ struct RuleContext {
 /// Which part of the work a rule belongs to; light rules run only where light is computed.
 enum class RuleGroup { low_voltage, plan, mains, light };
 
+/// Document, edition, article; or "common practice, no source". Words that have to be put together are so
+/// only when somebody asks for them.
+class RuleSource {
+  public:
+    RuleSource() = default;
+    RuleSource(const char* words) : words_(words) {}
+    RuleSource(std::string_view words) : words_(words) {}
+    template<std::convertible_to<std::string (*)()> Compose>
+    RuleSource(Compose compose) : compose_(compose) {}
+
+    std::string text() const { return compose_ != nullptr ? compose_() : std::string(words_); }
+
+  private:
+    std::string_view words_;
+    std::string (*compose_)() = nullptr;
+};
+
 /// One rule: what it looks for, where its limit comes from, and the function that finds breaches.
 struct Rule {
-    std::string id;
+    std::string_view id;
     RuleGroup group = RuleGroup::low_voltage;
-    std::string severity;    ///< in words: "error", "error in nominal, warning in weak"
-    std::string summary;     ///< one line: what it looks for
-    std::string explanation; ///< why, and how to mend it
-    std::string source;      ///< document, edition, article; or "common practice, no source"
+    std::string_view severity;    ///< in words: "error", "error in nominal, warning in weak"
+    std::string_view summary;     ///< one line: what it looks for
+    std::string_view explanation; ///< why, and how to mend it
+    RuleSource source;
     std::vector<Finding> (*find)(const RuleContext&) = nullptr;
 };
 

@@ -5,6 +5,7 @@
 #include "rillwatt/quantity/quantity_text.hpp"
 
 #include <string>
+#include <string_view>
 
 namespace rillwatt {
 
@@ -24,11 +25,18 @@ std::string lux_text(Lux lux);                 ///< "4.8 lx"; two decimals below
 /// "7.4 m".
 std::string most_length_text(Metres length, LengthUnit unit);
 
-// The same at the end of `out`, set to the right of `columns`: for tables of many rows.
+/// How a kind of figure is written.
+struct FigureStyle {
+    int decimals = 0;
+    std::string_view unit;
+};
 
-void append_volts(std::string& out, Volts volts, std::size_t columns);
-void append_amps(std::string& out, Amperes amps, std::size_t columns);
-void append_decimal_length(std::string& out, Metres length, LengthUnit unit, std::size_t columns);
+inline constexpr FigureStyle volts_style{2, " V"};
+inline constexpr FigureStyle amps_style{2, " A"};
+
+constexpr FigureStyle decimal_length_style(LengthUnit unit) {
+    return unit == LengthUnit::feet ? FigureStyle{1, " ft"} : FigureStyle{1, " m"};
+}
 
 /// A place on the plan in the site's units: "12.5, 8.0 ft".
 std::string plan_point_text(PlanPoint at, LengthUnit unit);
