@@ -1,4 +1,5 @@
 #include "labels.hpp"
+#include "sort_runs.hpp"
 #include "stairs.hpp"
 #include <algorithm>
 #include <cmath>
@@ -201,14 +202,6 @@ class Sieve {
     std::vector<Stairs> stairs_; ///< of each thickness
 };
 
-/// Heuristic search only: drops labels evenly, keeping the cheapest and the one of the least volts.
-void thin_out(std::vector<Label>& labels, std::size_t cap) {
-    std::vector<Label> rest;
-    for (std::size_t k = 0; k < cap; ++k)
-        rest.push_back(labels[k * (labels.size() - 1) / (cap - 1)]);
-    labels.swap(rest);
-}
-
 /// Relaxed search only: neighbours become one label that is at least as good as each of them.
 void blend(std::vector<Label>& labels, const LabelFrame& frame) {
     const std::size_t per_group = (labels.size() + frame.cap - 1) / frame.cap;
@@ -242,7 +235,8 @@ std::vector<Place> places_by_cost(const std::vector<Label>& labels, double top) 
     for (std::size_t i = 0; i < labels.size(); ++i)
         places.push_back(
             {labels[i].cost, labels[i].low, labels[i].thickness, i, nearly_top_amps(labels[i].curve, top)});
-    std::sort(places.begin(), places.end());
+    std::vector<Place> spare;
+    sort_runs(places, spare);
     return places;
 }
 

@@ -132,6 +132,8 @@ CurvePower::CurvePower(const Curve& curve) : volts(curve.volts), differences() {
 
 double sample(const Curve& curve, double volts) { return CurvePower(curve).at(volts) / volts; }
 
+void spread(Curve& curve, double low, double top) { curve.volts = sample_volts(low, top); }
+
 Label idle_label(const LabelFrame& frame) {
     Label label;
     label.low = frame.floor;
@@ -161,6 +163,8 @@ bool add_lamp(Label& label, const LampLoad& lamp, const LabelFrame& frame) {
     if (!add_lamp_amps(label.curve, lamp)) return false;
     return !frame.two_sided || add_lamp_amps(label.most, lamp);
 }
+
+std::vector<Branch> branches_of(const std::vector<Label>& labels) { return {labels.begin(), labels.end()}; }
 
 bool join(const Branch& first, const Branch& second, const LabelFrame& frame, Label& out) {
     const Label& a = *first.label;
@@ -196,6 +200,10 @@ bool rises_in_front(const Label& label, double ohms) {
     return run + ohms * (curve.amps[1] - curve.amps[0]) >= well_rising * run;
 }
 
+double low_in_front(const Label& label, double ohms) {
+    return label.low + (rises_in_front(label, ohms) ? ohms * label.curve.amps[0] : 0);
+}
+
 bool put_cable_in_front(Label& label, const Front& front, const LabelFrame& frame) {
     const double ohms = front.ohms;
     const double high = label.high;
@@ -212,6 +220,13 @@ bool put_cable_in_front(Label& label, const Front& front, const LabelFrame& fram
     raise_by_drop(label.most, ohms);
     hold_near_top(label.most, label.low, frame);
     return true;
+}
+
+void count_metres(Label& label, const Cable& cable, double metres) {
+    if (cable.spool < 0)
+        label.plain += cable.price * metres;
+    else if (static_cast<std::size_t>(cable.spool) < spool_slots)
+        label.spooled[static_cast<std::size_t>(cable.spool)] += metres;
 }
 
 } // namespace rillwatt::sizing

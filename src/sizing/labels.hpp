@@ -1,6 +1,7 @@
 #pragma once
 
 #include "lamp_load.hpp"
+#include "problem.hpp"
 #include <array>
 #include <cstddef>
 #include <cstdint>
@@ -86,6 +87,10 @@ Label lamp_label(const LampLoad& lamp, const LabelFrame& frame);
 
 /// A point that draws nothing.
 Label idle_label(const LabelFrame& frame);
+inline void start_idle(Label& label, const LabelFrame& frame) { label = idle_label(frame); }
+
+/// Spreads the voltages of a curve from `low` to the top, whatever its currents.
+void spread(Curve& curve, double low, double top);
 
 /// Connects a lamp to the label's point. False when no voltage suits both.
 bool add_lamp(Label& label, const LampLoad& lamp, const LabelFrame& frame);
@@ -99,8 +104,15 @@ struct Branch {
     explicit Branch(const Label& of) : label(&of), power(of.curve), most(of.most) {}
 };
 
+std::vector<Branch> branches_of(const std::vector<Label>& labels);
+inline const Label& label_of(const Branch& branch) { return *branch.label; }
+
 /// Two labels at one point. False when no voltage suits both.
 bool join(const Branch& a, const Branch& b, const LabelFrame& frame, Label& out);
+
+/// Whether one label asks of the supply nothing that another at the same point does not ask too. What
+/// constant-power lamps draw depends on the cable: no answer without a look at the curves.
+inline bool asks_no_more(const Label& /*a*/, const Label& /*b*/) { return false; }
 
 /// A cable about to be put in front of a label.
 struct Front {
@@ -116,8 +128,23 @@ double amps_at_high(const Label& label, double most, const LabelFrame& frame);
 /// constant-power lamps would be on their lower root.
 bool rises_in_front(const Label& label, double ohms);
 
+/// Least volts a label needs in front of a cable, or less.
+double low_in_front(const Label& label, double ohms);
+
 /// Puts a cable in front. False when it cannot carry the current at any voltage.
 bool put_cable_in_front(Label& label, const Front& front, const LabelFrame& frame);
+
+/// Adds a length just put in front to what the label's cables are counted by.
+void count_metres(Label& label, const Cable& cable, double metres);
+
+/// Heuristic search only: drops labels evenly, keeping the cheapest and the one of the least volts.
+template<class L>
+void thin_out(std::vector<L>& labels, std::size_t cap) {
+    std::vector<L> rest;
+    for (std::size_t k = 0; k < cap; ++k)
+        rest.push_back(labels[k * (labels.size() - 1) / (cap - 1)]);
+    labels.swap(rest);
+}
 
 /// What a sifting of labels took.
 struct Sifting {
@@ -127,5 +154,7 @@ struct Sifting {
 
 /// Keeps those labels that no other one makes superfluous, by ascending cost.
 Sifting keep_undominated(const std::vector<Label>& labels, const LabelFrame& frame, std::vector<Label>& kept);
+
+inline const Label& with_curve(const Label& label, const LabelFrame& /*frame*/) { return label; }
 
 } // namespace rillwatt::sizing

@@ -1,5 +1,6 @@
 #include "run_labels.hpp"
 
+#include "steady_labels.hpp"
 #include <algorithm>
 #include <cmath>
 
@@ -11,7 +12,8 @@ std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
 const Cable& cable_at(const SizeProblem& problem, int index) { return problem.cables[at(index)]; }
 
-/// One search over the tree of a run.
+/// One search over the tree of a run, with labels of either kind.
+template<class L>
 class Tree {
   public:
     Tree(const SizeProblem& problem, const RunProblem& run, const RunSearch& search,
@@ -30,21 +32,29 @@ class Tree {
             }
             if (!finish(i)) return; // no way to serve what lies below
         }
-        std::vector<Label>& head = points_.back();
-        if (!head_used_) head.push_back(idle_label(frame_));
-        found_.labels.insert(found_.labels.end(), head.begin(), head.end());
-        if (search_.record != nullptr) search_.record->close(problem_, run_, candidates_, search_.supplies);
+        std::vector<L>& head = points_.back();
+        if (!head_used_) start_idle(head.emplace_back(), frame_);
+        for (const L& label : head)
+            found_.labels.push_back(with_curve(label, frame_));
+        if (search_.record != nullptr) search_.record->record_head(head);
     }
 
   private:
     void bound_rest();
     void bound_volts();
     bool finish(std::size_t i);
-    std::vector<Label> with_cables(std::size_t i, const std::vector<Label>& below);
-    void put(std::size_t i, int cable, const Label& below, double amps_at_high);
-    void connect(std::size_t point, std::vector<Label>&& labels);
+    std::vector<L> with_cables(std::size_t i, const std::vector<L>& below);
+    void put(std::size_t i, int cable, const L& below, double amps_at_high);
+    void connect(std::size_t point, std::size_t i, std::vector<L>&& labels);
+    void join_all(std::size_t i, const std::vector<L>& here, const std::vector<L>& labels);
     bool hopeless(std::size_t i, double cost, double low) const;
-    std::vector<Label> sifted(const std::vector<Label>& labels);
+    bool may_join(std::size_t i, const L& a, const L& b) const {
+        return b.low <= a.low || a.cost + b.cost + rest_when_joined(i, b.low) <= frame_.cost_limit;
+    }
+    double rest_when_joined(std::size_t i, double low) const {
+        return search_.corridor == nullptr ? 0 : search_.corridor->rest_when_joined(i, low);
+    }
+    std::vector<L> sifted(const std::vector<L>& labels);
 
     const SizeProblem& problem_;
     const RunProblem& run_;
@@ -53,8 +63,8 @@ class Tree {
     std::vector<int> candidates_;
     RunLabels& found_;
     Effort& effort_;
-    std::vector<Label> grown_;               ///< at one point, before it is sifted
-    std::vector<std::vector<Label>> points_; ///< labels at each node's point; last: the head
+    std::vector<L> grown_;               ///< at one point, before it is sifted
+    std::vector<std::vector<L>> points_; ///< labels at each node's point; last: the head
     std::vector<bool> used_ = std::vector<bool>(run_.nodes.size(), false);
     bool head_used_ = false;
     std::vector<double> rest_; ///< least cost of the open lengths outside each node's subtree
@@ -62,7 +72,8 @@ class Tree {
     std::vector<double> top_volts_;                   ///< highest volts at each node's feed point
 };
 
-void Tree::bound_rest() {
+template<class L>
+void Tree<L>::bound_rest() {
     double cheapest = std::numeric_limits<double>::infinity();
     for (const int c : candidates_)
         cheapest = std::min(cheapest, cable_at(problem_, c).price);
@@ -82,7 +93,8 @@ void Tree::bound_rest() {
 
 /// Sweeps with every open length at its least resistance. The currents start from the highest volts there can
 /// be, so that the volts fall onto the solution from above: each sweep is a bound, the last one the tightest.
-void Tree::bound_volts() {
+template<class L>
+void Tree<L>::bound_volts() {
     constexpr int sweeps = 12;
     const std::size_t count = run_.nodes.size();
     top_volts_.assign(count, frame_.top);
@@ -111,7 +123,8 @@ void Tree::bound_volts() {
     }
 }
 
-bool Tree::hopeless(std::size_t i, double cost, double low) const {
+template<class L>
+bool Tree<L>::hopeless(std::size_t i, double cost, double low) const {
     if (low > top_volts_[i] + 1e-8) return true;
     const double rest = search_.corridor == nullptr ? 0 : search_.corridor->rest(i, low);
     return cost + std::max(rest_[i], rest) > frame_.cost_limit;
@@ -119,23 +132,25 @@ bool Tree::hopeless(std::size_t i, double cost, double low) const {
 
 /// Leaves the labels worth keeping and writes down where they came from. A point that took a wider tolerance
 /// to stay within the cap warns the next one, which starts near it.
-std::vector<Label> Tree::sifted(const std::vector<Label>& labels) {
+template<class L>
+std::vector<L> Tree<L>::sifted(const std::vector<L>& labels) {
     constexpr std::size_t comparisons_per_step = 16;
-    std::vector<Label> kept;
+    std::vector<L> kept;
     const Sifting sifting = keep_undominated(labels, frame_, kept);
     effort_.spend(sifting.comparisons / comparisons_per_step);
     if (sifting.tolerance > frame_.tolerance)
         frame_.tolerance = std::max(frame_.tolerance, sifting.tolerance / 4);
-    for (Label& label : kept) {
+    for (L& label : kept) {
         label.origin = static_cast<int>(found_.origins.size());
         found_.origins.push_back(label.made);
     }
     return kept;
 }
 
-/// Joins what has been found at a point with more that hangs there.
-void Tree::connect(std::size_t point, std::vector<Label>&& labels) {
-    std::vector<Label>& here = points_[point];
+/// Joins what has been found at a point with what has been found behind length i, which hangs there too.
+template<class L>
+void Tree<L>::connect(std::size_t point, std::size_t i, std::vector<L>&& labels) {
+    std::vector<L>& here = points_[point];
     const bool fresh = point < used_.size() ? !used_[point] : !head_used_;
     if (point < used_.size())
         used_[point] = true;
@@ -145,75 +160,95 @@ void Tree::connect(std::size_t point, std::vector<Label>&& labels) {
         here = std::move(labels);
         return;
     }
-    grown_.clear();
-    const std::vector<Branch> first(here.begin(), here.end());
-    const std::vector<Branch> second(labels.begin(), labels.end());
-    Label both;
-    for (const Branch& a : first)
-        for (const Branch& b : second) {
-            if (a.label->cost + b.label->cost > frame_.cost_limit || !join(a, b, frame_, both)) continue;
-            both.made = {a.label->origin, b.label->origin, -1, -1};
-            grown_.push_back(both);
-        }
-    effort_.spend(here.size() * labels.size());
+    join_all(i, here, labels);
     here = sifted(grown_);
+}
+
+/// Both lists ascend in cost: what is too dear with one label of the longer list is too dear with all that
+/// follow. Where one of a pair asks no more than the other, the other's pairs with dearer ones are
+/// superfluous.
+template<class L>
+void Tree<L>::join_all(std::size_t i, const std::vector<L>& here, const std::vector<L>& labels) {
+    grown_.clear();
+    const bool swapped = here.size() < labels.size();
+    const auto few = branches_of(swapped ? here : labels);
+    const auto many = branches_of(swapped ? labels : here);
+    std::vector<char> settled(many.size(), 0);
+    std::size_t looked_at = 0;
+    L both;
+    for (const auto& one : few) {
+        const L& a = label_of(one);
+        const double alone = a.cost + rest_when_joined(i, a.low);
+        for (std::size_t k = 0; k < many.size(); ++k) {
+            const L& b = label_of(many[k]);
+            if (alone + b.cost > frame_.cost_limit) break;
+            ++looked_at;
+            if (!settled[k] && may_join(i, a, b) && join(one, many[k], frame_, both)) {
+                both.made = {a.origin, b.origin, -1, -1};
+                grown_.push_back(both);
+            }
+            if (asks_no_more(b, a)) break;
+            if (asks_no_more(a, b)) settled[k] = 1;
+        }
+    }
+    effort_.spend(looked_at + few.size());
 }
 
 /// Puts cable c in front of a label, unless what comes of it is hopeless; a look at the lowest volts often
 /// tells beforehand.
-void Tree::put(std::size_t i, int c, const Label& below, double amps_at_high) {
+template<class L>
+void Tree<L>::put(std::size_t i, int c, const L& below, double amps_at_high) {
     const RunNode& node = run_.nodes[i];
     const Cable& cable = cable_at(problem_, c);
     const double ohms = cable.ohms_per_metre * node.metres;
     const double cost = node.typed < 0 ? below.cost + cable.price * node.metres : below.cost;
-    const double low = below.low + (rises_in_front(below, ohms) ? ohms * below.curve.amps[0] : 0);
+    const double low = low_in_front(below, ohms);
     if (hopeless(i, cost, low)) return;
-    Label label = below;
+    L label = below;
     if (!put_cable_in_front(label, {ohms, cable.ampacity, amps_at_high}, frame_)) return;
     label.cost = cost;
     label.thickness = 0;
     if (node.typed < 0) {
-        if (cable.spool < 0)
-            label.plain += cable.price * node.metres;
-        else if (at(cable.spool) < spool_slots)
-            label.spooled[at(cable.spool)] += node.metres;
-        label.thickness = search_.per_length && !search_.any_order ? cable.thickness : 0;
+        count_metres(label, cable, node.metres);
+        if (search_.per_length && !search_.any_order)
+            label.thickness = static_cast<decltype(label.thickness)>(cable.thickness);
     }
     if (label.low > low && hopeless(i, label.cost, label.low)) return;
     label.made = {below.origin, -1, static_cast<int>(i), c};
     grown_.push_back(label);
 }
 
-std::vector<Label> Tree::with_cables(std::size_t i, const std::vector<Label>& below) {
+template<class L>
+std::vector<L> Tree<L>::with_cables(std::size_t i, const std::vector<L>& below) {
     const RunNode& node = run_.nodes[i];
     grown_.clear();
-    for (const Label& label : below) {
-        const double high = amps_at_high(label, most_amps_[i], frame_);
-        if (node.typed >= 0) {
-            put(i, node.typed, label, high);
-            continue;
-        }
-        for (const int c : candidates_)
-            if (cable_at(problem_, c).thickness >= label.thickness) put(i, c, label, high);
-    }
+    std::vector<double> high;
+    for (const L& label : below)
+        high.push_back(amps_at_high(label, most_amps_[i], frame_));
+    const std::vector<int> typed{node.typed};
+    for (const int c : node.typed >= 0 ? typed : candidates_) // one by one: each gives an ascending list
+        for (std::size_t k = 0; k < below.size(); ++k)
+            if (node.typed >= 0 || cable_at(problem_, c).thickness >= below[k].thickness)
+                put(i, c, below[k], high[k]);
     effort_.spend(grown_.size() + below.size());
     return sifted(grown_);
 }
 
 /// Everything below node i is joined at its point: adds its lamp, puts its cable in front and hands the
 /// result to the point that feeds it.
-bool Tree::finish(std::size_t i) {
+template<class L>
+bool Tree<L>::finish(std::size_t i) {
     const RunNode& node = run_.nodes[i];
-    std::vector<Label> here = std::move(points_[i]);
+    std::vector<L> here = std::move(points_[i]);
     points_[i].clear();
-    if (!used_[i]) here.push_back(idle_label(frame_));
-    if (node.lamp) std::erase_if(here, [&](Label& label) { return !add_lamp(label, *node.lamp, frame_); });
+    if (!used_[i]) start_idle(here.emplace_back(), frame_);
+    if (node.lamp) std::erase_if(here, [&](L& label) { return !add_lamp(label, *node.lamp, frame_); });
     if (search_.record != nullptr) search_.record->record_draw(i, here);
-    std::vector<Label> above = with_cables(i, here);
+    std::vector<L> above = with_cables(i, here);
     if (search_.record != nullptr) search_.record->record_reach(i, above);
     if (above.empty()) return false;
     const std::size_t point = node.parent < 0 ? run_.nodes.size() : at(node.parent);
-    connect(point, std::move(above));
+    connect(point, i, std::move(above));
     return !points_[point].empty();
 }
 
@@ -269,12 +304,18 @@ void frame_run(const SizeProblem& problem, const RunProblem& run, RunSearch& sea
 RunLabels search_run(const SizeProblem& problem, const RunProblem& run, const RunSearch& search,
                      Effort& effort) {
     RunLabels found;
+    const auto look_with = [&](const std::vector<int>& candidates) {
+        if (draws_steadily(run, search.frame))
+            Tree<SteadyLabel>(problem, run, search, candidates, found, effort).search();
+        else
+            Tree<Label>(problem, run, search, candidates, found, effort).search();
+    };
     if (search.per_length || !run.has_open()) {
-        Tree(problem, run, search, problem.candidates, found, effort).search();
+        look_with(problem.candidates);
         return found;
     }
     for (const int candidate : problem.candidates)
-        Tree(problem, run, search, {candidate}, found, effort).search();
+        look_with({candidate});
     std::stable_sort(found.labels.begin(), found.labels.end(),
                      [](const Label& a, const Label& b) { return a.cost < b.cost; });
     return found;

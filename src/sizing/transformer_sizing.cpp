@@ -1,6 +1,7 @@
 #include "transformer_sizing.hpp"
 
 #include "meshed_search.hpp"
+#include "steady_labels.hpp"
 #include "supply.hpp"
 #include <algorithm>
 #include <array>
@@ -15,19 +16,19 @@ constexpr double infinity = std::numeric_limits<double>::infinity();
 constexpr double cost_rounding = 1e-9;
 constexpr std::size_t all_labels = 1'000'000; ///< more than a point ever has
 
-/// What a pass is for and how many labels it keeps at a point.
+/// What a pass is for and how many labels it keeps at a point. Steady labels are so quickly compared that it
+/// does not pay to approach the last passes in small steps.
 struct Pass {
     bool bounds;
     std::size_t cap;
+    bool for_steady_too;
 };
-constexpr std::array<Pass, 8> passes = {{{false, 30},
-                                         {true, 60},
-                                         {false, 60},
-                                         {true, 150},
-                                         {false, 150},
-                                         {true, 600},
-                                         {true, 4000},
-                                         {true, all_labels}}};
+constexpr std::array<Pass, 6> passes = {{{false, 30, true},
+                                         {true, 100, true},
+                                         {false, 150, false},
+                                         {true, 600, false},
+                                         {true, 4000, true},
+                                         {true, all_labels, true}}};
 constexpr std::size_t spool_cap = 150;        ///< labels kept at a point before whole spools are looked at
 constexpr std::size_t brief_search = 20'000;  ///< effort for each run to combine what was found
 constexpr std::size_t bound_search = 100'000; ///< and to bound it
@@ -60,15 +61,18 @@ void TransformerSizing::search_one_run(std::size_t r, RunSearch& search, Effort&
     const RunProblem& run = transformer_.runs[r];
     const bool leads = search.frame.relax && search.per_length;
     std::optional<Corridor> record;
-    if (leads) record.emplace(run.nodes.size(), search.frame.floor, search.frame.top);
-    if (search.per_length && corridors_[r]) search.corridor = &*corridors_[r];
+    if (leads && search.frame.cap < all_labels) record.emplace(run.nodes.size(), search.frame.top);
+    if (search.per_length && corridors_[r]) {
+        corridors_[r]->close(problem_, run, problem_.candidates, search.supplies);
+        search.corridor = &*corridors_[r];
+    }
     search.record = record ? &*record : nullptr;
     runs_.push_back(search_run(problem_, run, search, effort));
     const RunLabels& found = runs_.back();
     if (!leads || !found.complete || found.labels.empty()) return;
     if (search.any_order == problem_.options.any_order) // else it searched only a part of what is allowed
         least_[r] = std::max(least_[r], found.labels.front().cost);
-    corridors_[r] = std::move(record);
+    if (record) corridors_[r] = std::move(record);
 }
 
 /// The searches of the runs, without the models that are too dear for the limit. Where upper limits can bind
@@ -89,6 +93,14 @@ std::vector<RunSearch> TransformerSizing::framed(const RunSearch& how, double li
     for (RunSearch& search : searches)
         search.frame.two_sided = two_sided;
     return searches;
+}
+
+/// Whether the runs would all be searched with steady labels.
+bool TransformerSizing::draws_steadily() const {
+    const std::vector<RunSearch> searches = framed(RunSearch{}, cost_);
+    for (std::size_t r = 0; r < searches.size(); ++r)
+        if (!sizing::draws_steadily(transformer_.runs[r], searches[r].frame)) return false;
+    return true;
 }
 
 void TransformerSizing::search_runs(const RunSearch& how, double limit, Effort& effort) {
@@ -205,6 +217,8 @@ bool TransformerSizing::improve(Effort& effort) {
     const bool one_pass = transformer_.meshed || !problem_.options.per_length;
     if (one_pass) pass_ = passes.size() - 1;
     if (pass_ == 0) start_from_one_cable_per_run(effort);
+    while (!passes[pass_].for_steady_too && draws_steadily())
+        ++pass_;
     const Pass& pass = passes[pass_++];
     if (pass.bounds)
         raise_bound(pass.cap, effort);

@@ -44,6 +44,7 @@ class TransformerSizing {
   private:
     void search_runs(const RunSearch& how, double limit, Effort& effort);
     std::vector<RunSearch> framed(const RunSearch& how, double limit) const;
+    bool draws_steadily() const;
     void search_one_run(std::size_t r, RunSearch& search, Effort& effort);
     void start_from_one_cable_per_run(Effort& effort);
     void look_for_choice(std::size_t cap, Effort& effort);

@@ -55,6 +55,7 @@ TEST_CASE("one cable per run: the same optimum as trying everything") {
          {.most_runs = 2, .mixed_loads = true, .narrow_windows = true},
          120,
          20},
+        {"steady loads", {.most_runs = 3, .steady_loads = true}, 80, 25},
         {"spools over two transformers", {.transformers = 2, .most_runs = 2, .spools = true}, 100, 30},
         {"three transformers", {.transformers = 3, .most_runs = 2, .spools = true}, 40, 10},
         {"some of it typed", {.transformers = 2, .spools = true, .typed_some = true}, 120, 30},
@@ -103,6 +104,20 @@ TEST_CASE("a cable for each length: the same optimum as trying everything") {
          60,
          5},
         {"some of it typed", {.most_runs = 2, .spools = true, .typed_some = true}, false, 40, 10},
+        {"steady loads", {.most_runs = 1, .most_lengths = 6, .steady_loads = true}, false, 80, 25},
+        {"steady loads, any order", {.most_runs = 1, .most_lengths = 5, .steady_loads = true}, true, 80, 25},
+        {"steady loads on coupled runs", {.most_runs = 2, .steady_loads = true}, false, 40, 15},
+        {"steady loads, some of it typed",
+         {.most_runs = 2, .most_lengths = 4, .steady_loads = true, .typed_some = true},
+         false,
+         60,
+         15},
+        {"steady loads in narrow windows",
+         {.most_runs = 2, .steady_loads = true, .narrow_windows = true},
+         false,
+         40,
+         10},
+        {"steady loads from spools", {.most_runs = 2, .spools = true, .steady_loads = true}, false, 40, 10},
     };
     for (const auto& row : rows) {
         CAPTURE(row.what);

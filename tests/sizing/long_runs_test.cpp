@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 
 #include "large_garden.hpp"
+#include "milp.hpp"
 
 using namespace rillwatt;
 using rillwatt::test::Garden;
@@ -57,4 +58,26 @@ TEST_CASE("an effort that runs out leaves a choice that works and a bound below 
     CHECK(result.lower_bound->value() <= thorough.cost->value() + 1e-9);
     CHECK(result.cost->value() >= thorough.lower_bound->value() - 1e-9);
     CHECK(result.gap() > 0);
+}
+
+// Steady currents are searched with labels of their own kind; one lamp of another kind and the whole run is
+// searched with curves.
+TEST_CASE(
+    "a glimmer whose current rises with its volts changes nothing of what a run of steady lamps costs") {
+    constexpr double glimmer_metres = 0.001;
+    for (unsigned seed = 1; seed <= 6; ++seed) {
+        CAPTURE(seed);
+        const Garden steady = test::constant_current_garden(60, seed);
+        Garden mixed = steady;
+        mixed.lamp_type("glimmer", {.load = LoadModel::filament, .va = 1e-6});
+        mixed.catalog.fixtures["glimmer"].window_low = Volts(10.2);
+        mixed.catalog.fixtures["glimmer"].window_high = Volts(15);
+        mixed.fixture("dim", "n0", glimmer_metres, "glimmer", "16/2");
+        const SizeResult expected = sized(steady, per_length());
+        const SizeResult found = sized(mixed, per_length());
+        CHECK(expected.status == SizeStatus::optimal);
+        CHECK(found.status == SizeStatus::optimal);
+        const double glimmer_price = glimmer_metres * steady.catalog.cables.at("16/2").price->value();
+        CHECK(found.cost->value() - glimmer_price == Approx(expected.cost->value()).margin(1e-4).epsilon(0));
+    }
 }

@@ -13,7 +13,7 @@ TEST_CASE("a cable for each length: the same optimum as a mixed-integer solver")
         int lengths;
         unsigned seed;
         bool glpk;
-    } rows[] = {{50, 1, true}, {50, 2, false}, {80, 3, false}};
+    } rows[] = {{50, 1, true}, {50, 2, false}, {80, 3, false}, {200, 3, false}};
     SizeOptions options;
     options.per_length = true;
     for (const auto& row : rows) {

@@ -46,6 +46,7 @@ void add_lamp_types(Garden& garden, const GardenShape& shape, Dice& dice) {
     for (int i = 0; i < 3; ++i) {
         const std::string id = fmt::format("lamp{}", i);
         LoadModel load = LoadModel::constant_power;
+        if (shape.steady_loads) load = LoadModel::constant_current;
         if (shape.mixed_loads) load = static_cast<LoadModel>(dice.whole(0, 3));
         garden.lamp_type(id, {.load = load, .va = dice.number(3, 22)});
         FixtureType& type = garden.catalog.fixtures[id];

@@ -14,6 +14,7 @@ struct GardenShape {
     int models = 2;
     bool spools = false;
     bool mixed_loads = false;
+    bool steady_loads = false;   ///< constant current only
     bool narrow_windows = false; ///< upper ends that a high tap can break
     bool low_windows = false;    ///< lower ends that reach below half of the tap
     bool typed_some = false;
