@@ -47,13 +47,9 @@ class Tree {
     void put(std::size_t i, int cable, const L& below, double amps_at_high);
     void connect(std::size_t point, std::size_t i, std::vector<L>&& labels);
     void join_all(std::size_t i, const std::vector<L>& here, const std::vector<L>& labels);
-    bool hopeless(std::size_t i, double cost, double low) const;
-    bool may_join(std::size_t i, const L& a, const L& b) const {
-        return b.low <= a.low || a.cost + b.cost + rest_when_joined(i, b.low) <= frame_.cost_limit;
-    }
-    double rest_when_joined(std::size_t i, double low) const {
-        return search_.corridor == nullptr ? 0 : search_.corridor->rest_when_joined(i, low);
-    }
+    bool hopeless(std::size_t i, double cost, double low, int thickness) const;
+    bool may_join(std::size_t i, const L& a, const L& b) const;
+    double rest_when_joined(std::size_t i, double low, int thickness) const;
     std::vector<L> sifted(const std::vector<L>& labels);
 
     const SizeProblem& problem_;
@@ -124,10 +120,27 @@ void Tree<L>::bound_volts() {
 }
 
 template<class L>
-bool Tree<L>::hopeless(std::size_t i, double cost, double low) const {
+bool Tree<L>::hopeless(std::size_t i, double cost, double low, int thickness) const {
     if (low > top_volts_[i] + 1e-8) return true;
-    const double rest = search_.corridor == nullptr ? 0 : search_.corridor->rest(i, low);
-    return cost + std::max(rest_[i], rest) > frame_.cost_limit;
+    if (cost + rest_[i] > frame_.cost_limit) return true;
+    if (search_.prices != nullptr && cost + search_.prices->rest(i, low, thickness) > frame_.cost_limit)
+        return true;
+    return search_.corridor != nullptr && cost + search_.corridor->rest(i, low) > frame_.cost_limit;
+}
+
+template<class L>
+double Tree<L>::rest_when_joined(std::size_t i, double low, int thickness) const {
+    double rest = 0;
+    if (search_.prices != nullptr) rest = search_.prices->rest_when_joined(i, low, thickness);
+    if (search_.corridor != nullptr) rest = std::max(rest, search_.corridor->rest_when_joined(i, low));
+    return rest;
+}
+
+template<class L>
+bool Tree<L>::may_join(std::size_t i, const L& a, const L& b) const {
+    if (asks_no_more(b, a)) return true;
+    const int thickness = std::max(a.thickness, b.thickness);
+    return a.cost + b.cost + rest_when_joined(i, std::max(a.low, b.low), thickness) <= frame_.cost_limit;
 }
 
 /// Leaves the labels worth keeping and writes down where they came from. A point that took a wider tolerance
@@ -178,7 +191,7 @@ void Tree<L>::join_all(std::size_t i, const std::vector<L>& here, const std::vec
     L both;
     for (const auto& one : few) {
         const L& a = label_of(one);
-        const double alone = a.cost + rest_when_joined(i, a.low);
+        const double alone = a.cost + rest_when_joined(i, a.low, a.thickness);
         for (std::size_t k = 0; k < many.size(); ++k) {
             const L& b = label_of(many[k]);
             if (alone + b.cost > frame_.cost_limit) break;
@@ -203,17 +216,15 @@ void Tree<L>::put(std::size_t i, int c, const L& below, double amps_at_high) {
     const double ohms = cable.ohms_per_metre * node.metres;
     const double cost = node.typed < 0 ? below.cost + cable.price * node.metres : below.cost;
     const double low = low_in_front(below, ohms);
-    if (hopeless(i, cost, low)) return;
+    const bool ordered = node.typed < 0 && search_.per_length && !search_.any_order;
+    const int thickness = ordered ? cable.thickness : 0;
+    if (hopeless(i, cost, low, thickness)) return;
     L label = below;
     if (!put_cable_in_front(label, {ohms, cable.ampacity, amps_at_high}, frame_)) return;
+    if (label.low > low && hopeless(i, cost, label.low, thickness)) return;
     label.cost = cost;
-    label.thickness = 0;
-    if (node.typed < 0) {
-        count_metres(label, cable, node.metres);
-        if (search_.per_length && !search_.any_order)
-            label.thickness = static_cast<decltype(label.thickness)>(cable.thickness);
-    }
-    if (label.low > low && hopeless(i, label.cost, label.low)) return;
+    label.thickness = static_cast<decltype(label.thickness)>(thickness);
+    if (node.typed < 0) count_metres(label, cable, node.metres);
     label.made = {below.origin, -1, static_cast<int>(i), c};
     grown_.push_back(label);
 }

@@ -5,6 +5,7 @@
 #include "labels.hpp"
 #include "problem.hpp"
 #include "supply.hpp"
+#include "volt_prices.hpp"
 #include <vector>
 
 namespace rillwatt::sizing {
@@ -26,6 +27,7 @@ struct RunSearch {
     std::vector<Supply> supplies;       ///< what may feed the run
     LabelFrame frame;                   ///< `floor`, `top` and `two_sided` are filled by `frame_run`
     const Corridor* corridor = nullptr; ///< of an earlier relaxed search of the run
+    const VoltPrices* prices = nullptr; ///< of a run with steady currents
     Corridor* record = nullptr; ///< to be filled by this search, a relaxed one with a cable for each length
 };
 

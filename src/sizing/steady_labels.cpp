@@ -107,11 +107,14 @@ void blend(std::vector<SteadyLabel>& labels, std::size_t cap) {
 
 } // namespace
 
+bool has_steady_currents(const RunProblem& run) {
+    return std::all_of(run.nodes.begin(), run.nodes.end(), [](const RunNode& node) {
+        return !node.lamp || node.lamp->model == LoadModel::constant_current;
+    });
+}
+
 bool draws_steadily(const RunProblem& run, const LabelFrame& frame) {
-    return !frame.two_sided && !frame.strict_spools &&
-           std::all_of(run.nodes.begin(), run.nodes.end(), [](const RunNode& node) {
-               return !node.lamp || node.lamp->model == LoadModel::constant_current;
-           });
+    return !frame.two_sided && !frame.strict_spools && has_steady_currents(run);
 }
 
 void start_idle(SteadyLabel& label, const LabelFrame& frame) { label.low = frame.floor; }

@@ -21,8 +21,11 @@ struct SteadyLabel {
     Origin made;                ///< where it came from, until it is known to be kept
 };
 
-/// Whether a run may be searched with steady labels: constant-current lamps only, no upper limit that could
-/// bind, and no metres of spooled cable to be compared.
+/// Whether all lamps of a run draw the same current at any voltage.
+bool has_steady_currents(const RunProblem& run);
+
+/// Whether a run may be searched with steady labels: such lamps only, no upper limit that could bind, and no
+/// metres of spooled cable to be compared.
 bool draws_steadily(const RunProblem& run, const LabelFrame& frame);
 
 void start_idle(SteadyLabel& label, const LabelFrame& frame);

@@ -16,19 +16,22 @@ constexpr double infinity = std::numeric_limits<double>::infinity();
 constexpr double cost_rounding = 1e-9;
 constexpr std::size_t all_labels = 1'000'000; ///< more than a point ever has
 
-/// What a pass is for and how many labels it keeps at a point. Steady labels are so quickly compared that it
-/// does not pay to approach the last passes in small steps.
+/// What a pass is for, how many labels it keeps at a point, and which transformers it is made for: where all
+/// runs draw steadily, volt prices bound so well that nothing need be gained by small steps.
 struct Pass {
+    enum For { all, steady, unsteady };
+
     bool bounds;
     std::size_t cap;
-    bool for_steady_too;
+    For transformers;
 };
-constexpr std::array<Pass, 6> passes = {{{false, 30, true},
-                                         {true, 100, true},
-                                         {false, 150, false},
-                                         {true, 600, false},
-                                         {true, 4000, true},
-                                         {true, all_labels, true}}};
+constexpr std::array<Pass, 7> passes = {{{false, 30, Pass::all},
+                                         {false, 60, Pass::steady},
+                                         {true, 100, Pass::unsteady},
+                                         {false, 150, Pass::unsteady},
+                                         {true, 600, Pass::unsteady},
+                                         {true, 4000, Pass::all},
+                                         {true, all_labels, Pass::all}}};
 constexpr std::size_t spool_cap = 150;        ///< labels kept at a point before whole spools are looked at
 constexpr std::size_t brief_search = 20'000;  ///< effort for each run to combine what was found
 constexpr std::size_t bound_search = 100'000; ///< and to bound it
@@ -40,6 +43,7 @@ TransformerSizing::TransformerSizing(const SizeProblem& problem, const Transform
     : problem_(problem), transformer_(transformer), trial_(problem, transformer), cost_(infinity) {
     bound_ = least_price();
     corridors_.resize(transformer_.runs.size());
+    prices_.resize(transformer_.runs.size());
     for (const RunProblem& run : transformer_.runs) {
         least_.push_back(least_cost(problem_, run));
         supplies_.push_back(supplies_of(problem_, transformer_, run));
@@ -55,17 +59,33 @@ double TransformerSizing::least_price() const {
     return infinity;
 }
 
+/// Bounds on the rest of a run for its next search: volt prices, once there is a better choice to compare
+/// with than one cable for each run, or the corridor of the last relaxed search.
+void TransformerSizing::bound_rest(std::size_t r, RunSearch& search, Effort& effort) {
+    constexpr std::size_t nodes_per_step = 4;
+    const RunProblem& run = transformer_.runs[r];
+    if (has_steady_currents(run) && cost_ < infinity && pass_ > 1) {
+        if (!prices_[r]) {
+            prices_[r].emplace(problem_, run, search.frame.top, search.frame.cost_limit);
+            effort.spend(prices_[r]->looked_at() / nodes_per_step);
+            least_[r] = std::max(least_[r], prices_[r]->bound());
+        }
+        search.prices = &*prices_[r];
+    } else if (corridors_[r]) {
+        corridors_[r]->close(problem_, run, problem_.candidates, search.supplies);
+        search.corridor = &*corridors_[r];
+    }
+}
+
 /// Searches one run. A relaxed search with a cable for each length leaves behind a better least cost of the
 /// run and the corridor for the next one.
 void TransformerSizing::search_one_run(std::size_t r, RunSearch& search, Effort& effort) {
     const RunProblem& run = transformer_.runs[r];
     const bool leads = search.frame.relax && search.per_length;
     std::optional<Corridor> record;
-    if (leads && search.frame.cap < all_labels) record.emplace(run.nodes.size(), search.frame.top);
-    if (search.per_length && corridors_[r]) {
-        corridors_[r]->close(problem_, run, problem_.candidates, search.supplies);
-        search.corridor = &*corridors_[r];
-    }
+    if (search.per_length) bound_rest(r, search, effort);
+    if (leads && search.prices == nullptr && search.frame.cap < all_labels)
+        record.emplace(run.nodes.size(), search.frame.top);
     search.record = record ? &*record : nullptr;
     runs_.push_back(search_run(problem_, run, search, effort));
     const RunLabels& found = runs_.back();
@@ -122,6 +142,7 @@ std::unique_ptr<CandidateSource> TransformerSizing::source(double limit, const L
     how.frame.relax = true;
     if (how.per_length) { // corridors so far were drawn for a tighter limit
         corridors_.assign(corridors_.size(), std::nullopt);
+        prices_.assign(prices_.size(), std::nullopt);
         how.frame.cap = spool_cap;
         search_runs(how, limit, effort);
     }
@@ -217,7 +238,8 @@ bool TransformerSizing::improve(Effort& effort) {
     const bool one_pass = transformer_.meshed || !problem_.options.per_length;
     if (one_pass) pass_ = passes.size() - 1;
     if (pass_ == 0) start_from_one_cable_per_run(effort);
-    while (!passes[pass_].for_steady_too && draws_steadily())
+    const Pass::For other = draws_steadily() ? Pass::unsteady : Pass::steady;
+    while (passes[pass_].transformers == other)
         ++pass_;
     const Pass& pass = passes[pass_++];
     if (pass.bounds)

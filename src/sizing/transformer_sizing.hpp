@@ -45,6 +45,7 @@ class TransformerSizing {
     void search_runs(const RunSearch& how, double limit, Effort& effort);
     std::vector<RunSearch> framed(const RunSearch& how, double limit) const;
     bool draws_steadily() const;
+    void bound_rest(std::size_t r, RunSearch& search, Effort& effort);
     void search_one_run(std::size_t r, RunSearch& search, Effort& effort);
     void start_from_one_cable_per_run(Effort& effort);
     void look_for_choice(std::size_t cap, Effort& effort);
@@ -61,6 +62,7 @@ class TransformerSizing {
     std::vector<RunLabels> runs_;
     std::vector<double> least_;                      ///< of each run's open lengths
     std::vector<std::optional<Corridor>> corridors_; ///< of each run, from its last relaxed search
+    std::vector<std::optional<VoltPrices>> prices_;  ///< of each run that draws steadily
     std::size_t pass_ = 0;
     bool settled_ = false;
     std::optional<Proposal> best_;

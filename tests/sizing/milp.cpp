@@ -17,7 +17,10 @@ namespace rillwatt::test {
 
 namespace {
 
-/// Writes the program row by row.
+/// Writes the program row by row. It is given to the solvers as sparse as it goes: y<i>_<c> says that length
+/// i is at least as thick as cable c, d<i> the volts lost on the way to its far end. A row over the whole
+/// path of each lamp and one variable for each cable of a length say the same, but take both solvers several
+/// times as long.
 class ProgramWriter {
   public:
     explicit ProgramWriter(const Garden& garden)
@@ -32,68 +35,70 @@ class ProgramWriter {
             if (node.fixture != nullptr)
                 amps_[i] += node.fixture->va.value() / node.fixture->rated_volts.value();
             if (node.parent >= 0) amps_[static_cast<std::size_t>(node.parent)] += amps_[i];
+            if (node.length) lengths_.insert(lengths_.begin(), i);
         }
     }
 
     std::string write() {
         text_ = "Minimize\n cost:";
-        for (std::size_t i = 0; i < amps_.size(); ++i)
-            if (circuit_.nodes[i].length)
-                for (std::size_t c = 0; c < cables_.size(); ++c)
-                    text_ +=
-                        fmt::format(" + {} {}\n", cables_[c]->price->value() * metres(i), variable(i, c));
-        text_ += "Subject To\n";
-        for (std::size_t i = 0; i < amps_.size(); ++i)
-            if (circuit_.nodes[i].length) add_rows(i);
+        double thinnest = 0;
+        for (const std::size_t i : lengths_) {
+            thinnest += price(i, 0);
+            for (std::size_t c = 1; c < cables_.size(); ++c)
+                text_ += fmt::format(" + {} {}\n", price(i, c) - price(i, c - 1), variable(i, c));
+        }
+        text_ += fmt::format(" + {} thinnest\nSubject To\n always: thinnest = 1\n", thinnest);
+        for (const std::size_t i : lengths_)
+            add_rows(i);
+        text_ += "Bounds\n";
+        for (const std::size_t i : lengths_)
+            text_ += fmt::format(" d{} <= {}\n", i, most_drop(i));
         text_ += "Binary\n";
-        for (std::size_t i = 0; i < amps_.size(); ++i)
-            if (circuit_.nodes[i].length)
-                for (std::size_t c = 0; c < cables_.size(); ++c)
-                    text_ += fmt::format(" {}\n", variable(i, c));
+        for (const std::size_t i : lengths_)
+            for (std::size_t c = 1; c < cables_.size(); ++c)
+                text_ += fmt::format(" {}\n", variable(i, c));
         return text_ + "End\n";
     }
 
   private:
-    double metres(std::size_t i) const { return circuit_.nodes[i].length->value(); }
-    static std::string variable(std::size_t i, std::size_t c) { return fmt::format("x{}_{}", i, c); }
-
-    void add_rows(std::size_t i) {
-        const CircuitNode& node = circuit_.nodes[i];
-        text_ += fmt::format(" one{}:", i);
-        for (std::size_t c = 0; c < cables_.size(); ++c)
-            text_ += fmt::format(" + {}", variable(i, c));
-        text_ += " = 1\n";
-        for (std::size_t c = 0; c < cables_.size(); ++c)
-            if (amps_[i] > cables_[c]->ampacity.value())
-                text_ += fmt::format(" amps{}_{}: {} = 0\n", i, c, variable(i, c));
-        const auto feed = static_cast<std::size_t>(node.parent);
-        if (circuit_.nodes[feed].length)
-            for (std::size_t least = 1; least < cables_.size(); ++least) {
-                text_ += fmt::format(" order{}_{}:", i, least);
-                for (std::size_t c = least; c < cables_.size(); ++c)
-                    text_ += fmt::format(" + {} - {}", variable(feed, c), variable(i, c));
-                text_ += " >= 0\n";
-            }
-        if (node.fixture != nullptr) add_lamp(i);
+    static std::string variable(std::size_t i, std::size_t c) { return fmt::format("y{}_{}", i, c); }
+    double price(std::size_t i, std::size_t c) const {
+        return cables_[c]->price->value() * circuit_.nodes[i].length->value();
     }
-
-    void add_lamp(std::size_t i) {
-        text_ += fmt::format(" lamp{}:", i);
-        for (std::size_t k = i; circuit_.nodes[k].length;
-             k = static_cast<std::size_t>(circuit_.nodes[k].parent))
-            for (std::size_t c = 0; c < cables_.size(); ++c)
-                text_ += fmt::format(
-                    " + {} {}\n",
-                    amps_[k] * cable_ohms(*cables_[c], *circuit_.nodes[k].length, conditions_.conductor),
-                    variable(k, c));
+    double drop(std::size_t i, std::size_t c) const {
+        return amps_[i] * cable_ohms(*cables_[c], *circuit_.nodes[i].length, conditions_.conductor);
+    }
+    double most_drop(std::size_t i) const {
+        constexpr double any = 1000;
         const double head =
             circuit_.runs[0].tap->value() * circuit_.supply.value() / circuit_.type->primary_volts.value();
-        text_ += fmt::format(" <= {}\n", head - circuit_.nodes[i].fixture->window_low.value());
+        const auto* fixture = circuit_.nodes[i].fixture;
+        return fixture == nullptr ? any : head - fixture->window_low.value();
+    }
+
+    void add_rows(std::size_t i) {
+        const auto feed = static_cast<std::size_t>(circuit_.nodes[i].parent);
+        const bool fed_by_length = circuit_.nodes[feed].length.has_value();
+        for (std::size_t c = 1; c < cables_.size(); ++c) {
+            if (c > 1)
+                text_ +=
+                    fmt::format(" steps{0}_{1}: {2} - {3} >= 0\n", i, c, variable(i, c - 1), variable(i, c));
+            if (fed_by_length)
+                text_ += fmt::format(" order{}_{}: {} - {} >= 0\n", i, c, variable(feed, c), variable(i, c));
+            if (amps_[i] > cables_[c - 1]->ampacity.value())
+                text_ += fmt::format(" amps{}_{}: {} = 1\n", i, c, variable(i, c));
+        }
+        text_ += fmt::format(" drop{0}: d{0} - {1} thinnest", i, drop(i, 0));
+        if (fed_by_length) text_ += fmt::format(" - d{}", feed);
+        for (std::size_t c = 1; c < cables_.size(); ++c)
+            text_ += fmt::format(" + {} {}\n", drop(i, c - 1) - drop(i, c), variable(i, c));
+        text_ += " = 0\n";
     }
 
     TransformerCircuit circuit_;
     OperatingCase conditions_;
     std::vector<const CableType*> cables_;
+    std::vector<std::size_t> lengths_; ///< nodes at the far end of one
     std::vector<double> amps_;
     std::string text_;
 };
@@ -146,7 +151,7 @@ std::optional<ProgramAnswer> solve_with_cbc(const std::string& program, double m
 }
 
 std::optional<ProgramAnswer> solve_with_glpk(const std::string& program, double most_seconds) {
-    return run_solver(program, fmt::format("glpsol --lp {{}} --cuts --tmlim {} -o {{}}", most_seconds),
+    return run_solver(program, fmt::format("glpsol --lp {{}} --tmlim {} -o {{}}", most_seconds),
                       "Objective:  cost = ");
 }
 
