@@ -94,3 +94,42 @@ TEST_CASE(
         }
     CHECK(optimal >= 14);
 }
+
+//                 +-- x: wants the most volts at p
+// A --- 50 m --- p
+//                +-- 5 m -- y1 -- 5 m -- y
+//
+// Thick, then thin serves y for 3 less than middling twice, on the same volts; but the 50 m would have to be
+// thick too.
+TEST_CASE(
+    "a cheaper branch that wants no more volts, but a thicker cable in front, does not rule out the other") {
+    Garden garden;
+    const struct {
+        const char* id;
+        double ohms_per_metre; // invented, like all of this garden
+        double price;
+    } cables[] = {{"thin", 0.0045, 1}, {"middling", 0.003, 2}, {"thick", 0.0015, 2.4}};
+    double section = 1;
+    for (const auto& row : cables) {
+        garden.cable(row.id, row.ohms_per_metre);
+        CableType& type = garden.catalog.cables[row.id];
+        type.ampacity = Amperes(50);
+        type.price = MoneyPerMetre(row.price);
+        type.section_mm2 = section++;
+        type.direct_burial = true;
+    }
+    garden.ideal_transformer("T").run("A", "T", 14, "");
+    garden.catalog.transformers["type of T"].secondary_limit = Amperes(50);
+    garden.lamp_type("small", {.load = LoadModel::constant_current, .va = 12});
+    garden.lamp_type("large", {.load = LoadModel::constant_current, .va = 60});
+    garden.catalog.fixtures["small"].window_low = Volts(12.17);
+    garden.catalog.fixtures["large"].window_low = Volts(11.85);
+    for (const char* id : {"small", "large"})
+        garden.catalog.fixtures[id].window_high = Volts(15);
+    garden.splice("p", "A", 50).fixture("x", "p", 1, "small");
+    garden.splice("y1", "p", 5).fixture("y", "y1", 5, "large");
+    const SizeResult result = sized(garden, per_length());
+    CHECK(result.status == SizeStatus::optimal);
+    REQUIRE(result.cost);
+    CHECK(result.cost->value() == Approx(50 * 2 + 1 + 10 * 2).margin(1e-6).epsilon(0));
+}
