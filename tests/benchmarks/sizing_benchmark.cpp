@@ -44,15 +44,37 @@ void print_rival(const char* name, const std::optional<test::ProgramAnswer>& ans
     std::fflush(stdout);
 }
 
+/// The quickest of a few turns: a single one may be disturbed.
+template<class Turn>
+auto quickest(int turns, Turn turn, const auto& seconds) {
+    auto best = turn();
+    while (--turns > 0)
+        if (auto next = turn(); seconds(next) < seconds(best)) best = std::move(next);
+    return best;
+}
+
+/// Rivals are whole processes, which begin and read their program in a few milliseconds: of weight at 50
+/// lengths, not at 200.
 void print_against_program(int lengths, unsigned seed) {
     const test::Garden garden = test::constant_current_garden(lengths, seed);
     SizeOptions options;
     options.per_length = true;
     options.loading = 1e9;
-    const Timed ours = size_timed(garden, options);
+    const auto our_seconds = [](const Timed& timed) { return timed.seconds; };
+    const Timed ours = quickest(
+        5, [&] { return size_timed(garden, options); }, our_seconds);
     const std::string program = test::per_length_program(garden);
-    print_rival("cbc", test::solve_with_cbc(program, 120), ours.seconds);
-    print_rival("glpsol", test::solve_with_glpk(program, 30), ours.seconds);
+    const auto seconds = [](const auto& answer) { return answer ? answer->seconds : 1e9; };
+    fmt::print("{:>4} lengths {:>9.4f} in {:>7.2f} ms", lengths, ours.result.cost->value(),
+               1e3 * ours.seconds);
+    print_rival("cbc",
+                quickest(
+                    3, [&] { return test::solve_with_cbc(program, 120); }, seconds),
+                ours.seconds);
+    print_rival("glpsol",
+                quickest(
+                    3, [&] { return test::solve_with_glpk(program, 30); }, seconds),
+                ours.seconds);
     fmt::print("\n");
 }
 
