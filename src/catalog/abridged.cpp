@@ -21,20 +21,37 @@ std::string_view id_of_header(std::string_view header) {
     return id.substr(0, id.find(quoted ? '"' : ']'));
 }
 
+/// Bytes up to the next header at the beginning of a line, and the lines they end.
+struct Stretch {
+    std::size_t bytes = 0;
+    std::size_t lines = 0;
+};
+
+Stretch up_to_header(std::string_view text) {
+    Stretch stretch;
+    do {
+        const std::size_t end = text.find('\n', stretch.bytes);
+        if (end == std::string_view::npos) return {text.size(), stretch.lines};
+        stretch.bytes = end + 1;
+        ++stretch.lines;
+    } while (stretch.bytes < text.size() && text[stretch.bytes] != '[');
+    return stretch;
+}
+
 } // namespace
 
 std::string abridged(std::string_view text, const EntryNames& named) {
     std::string kept;
     kept.reserve(text.size());
     while (!text.empty()) {
-        const std::size_t next = text.find("\n[", 1);
-        const std::string_view part = text.substr(0, next); // a header and what stands below it
+        const Stretch stretch = up_to_header(text);
+        const std::string_view part = text.substr(0, stretch.bytes); // a header and what stands below it
         text.remove_prefix(part.size());
-        const std::string_view id = id_of_header(part.substr(part.starts_with('\n') ? 1 : 0));
+        const std::string_view id = id_of_header(part);
         if (id.empty() || named.contains(id))
             kept += part;
         else
-            kept.append(static_cast<std::size_t>(std::count(part.begin(), part.end(), '\n')), '\n');
+            kept.append(stretch.lines, '\n');
     }
     return kept;
 }

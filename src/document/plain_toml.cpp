@@ -4,6 +4,7 @@
 #include "toml_lexer.hpp"
 #include <array>
 #include <charconv>
+#include <cstring>
 
 namespace rillwatt {
 namespace {
@@ -35,29 +36,34 @@ std::size_t short_character(std::string_view text) {
     return overlong || surrogate ? 0 : 3;
 }
 
-/// Bytes at the front of `text` that are ASCII in lines, a block of them at once.
-std::size_t plain_blocks(std::string_view text) {
-    constexpr std::size_t block = 32;
+/// Bytes at the front of `text` that are printable ASCII and line ends, eight of them at once.
+std::size_t plain_front(std::string_view text) {
+    constexpr std::uint64_t each = 0x0101010101010101;
+    constexpr std::uint64_t top = 0x80 * each;
+    // Of each byte the top bit: no byte carries into the next, for the top bits are left out before anything
+    // is added.
+    const auto is_zero = [](std::uint64_t bytes) { return ~(((bytes & ~top) + 0x7F * each) | bytes) & top; };
+    const auto is_control = [](std::uint64_t bytes) {
+        return ~(((bytes & ~top) + 0x60 * each) | bytes) & top;
+    };
+    const auto is_del = [](std::uint64_t bytes) { return ((bytes & ~top) + each) & top; };
     std::size_t at = 0;
-    for (; at + block <= text.size(); at += block) {
-        unsigned odd = 0;
-        for (std::size_t i = 0; i < block; ++i) {
-            const auto c = static_cast<unsigned char>(text[at + i]);
-            odd |= static_cast<unsigned>(c < 0x20) & static_cast<unsigned>(c != '\n');
-            odd |= static_cast<unsigned>(c >= 0x7F);
-        }
-        if (odd != 0) break;
+    std::uint64_t bytes = 0;
+    for (; at + sizeof bytes <= text.size(); at += sizeof bytes) {
+        std::memcpy(&bytes, text.data() + at, sizeof bytes);
+        const std::uint64_t control = is_control(bytes) & ~is_zero(bytes ^ ('\n' * each));
+        if (((bytes & top) | is_del(bytes) | control) != 0) break;
     }
     return at;
 }
 
 /// Whether the text is made of characters that TOML allows and that need no further thought.
 bool has_plain_characters(std::string_view text) {
-    std::size_t block_end = 0; // no use looking for plain blocks before it
+    std::size_t looked = 0; // up to where one by one
     for (std::size_t i = 0; i < text.size();) {
-        if (i >= block_end) {
-            i += plain_blocks(text.substr(i));
-            block_end = i + 32;
+        if (i >= looked) {
+            i += plain_front(text.substr(i));
+            looked = i + sizeof(std::uint64_t);
             if (i == text.size()) return true;
         }
         const auto c = static_cast<unsigned char>(text[i]);

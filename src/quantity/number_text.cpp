@@ -8,6 +8,7 @@
 #include <charconv>
 #include <cmath>
 #include <cstdint>
+#include <cstring>
 
 namespace rillwatt {
 
@@ -65,21 +66,25 @@ constexpr std::array<char, 200> digit_pairs = [] {
 /// where it begins.
 inline char* write_scaled(char* at, std::uint64_t scaled, bool negative, int decimals) {
     const bool has_sign = negative && scaled != 0;
-    if (decimals == 2) {
-        const char* const pair = digit_pairs.data() + 2 * (scaled % 100);
+    const auto put_pair = [&at](std::uint64_t number) {
         at -= 2;
-        at[0] = pair[0];
-        at[1] = pair[1];
+        std::memcpy(at, digit_pairs.data() + 2 * number, 2);
+    };
+    const auto put_digit = [&at](std::uint64_t digit) { *--at = static_cast<char>('0' + digit); };
+    if (decimals == 2) {
+        put_pair(scaled % 100);
         scaled /= 100;
     } else {
         for (int i = 0; i < decimals; ++i, scaled /= 10)
-            *--at = static_cast<char>('0' + scaled % 10);
+            put_digit(scaled % 10);
     }
     if (decimals > 0) *--at = '.';
-    do {
-        *--at = static_cast<char>('0' + scaled % 10);
-        scaled /= 10;
-    } while (scaled != 0);
+    for (; scaled >= 100; scaled /= 100)
+        put_pair(scaled % 100);
+    if (scaled >= 10)
+        put_pair(scaled);
+    else
+        put_digit(scaled);
     if (has_sign) *--at = '-';
     return at;
 }

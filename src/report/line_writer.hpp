@@ -22,7 +22,7 @@ class LineWriter {
             out_ += text;
             return;
         }
-        std::memcpy(line_.data() + used_, text.data(), text.size());
+        copy(text, line_.data() + used_);
         used_ += text.size();
     }
 
@@ -59,6 +59,28 @@ class LineWriter {
   private:
     static constexpr std::size_t few = 32;
     static constexpr std::size_t most_at_once = 256;
+
+    /// Most cells are short: these are copied by their two ends, which may overlap.
+    static void copy(std::string_view text, char* to) {
+        const auto by_ends = [&](std::size_t bytes) {
+            const std::size_t last = text.size() - bytes;
+            char first_end[8];
+            char last_end[8];
+            std::memcpy(first_end, text.data(), bytes);
+            std::memcpy(last_end, text.data() + last, bytes);
+            std::memcpy(to, first_end, bytes);
+            std::memcpy(to + last, last_end, bytes);
+        };
+        if (text.size() > 16)
+            std::memcpy(to, text.data(), text.size());
+        else if (text.size() >= 8)
+            by_ends(8);
+        else if (text.size() >= 4)
+            by_ends(4);
+        else
+            for (const char c : text)
+                *to++ = c;
+    }
 
     void make_room(std::size_t bytes) {
         if (most_at_once - std::min(used_, most_at_once) < bytes) flush();

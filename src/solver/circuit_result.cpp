@@ -28,7 +28,7 @@ void add_lamps(const TransformerCircuit& circuit, const Network& network, const 
     for (const int node : network.lamps) {
         const auto i = static_cast<std::size_t>(node);
         const CircuitNode& part = circuit.nodes[i];
-        LampResult lamp = lamp_of(circuit, i);
+        LampResult& lamp = result.lamps.emplace_back(lamp_of(circuit, i));
         lamp.volts = Volts(solution.lamp_volts[i]);
         lamp.splice_volts = Volts(solution.node_volts[i]);
         lamp.amps = Amperes(solution.lamp_amps[i]);
@@ -37,7 +37,6 @@ void add_lamps(const TransformerCircuit& circuit, const Network& network, const 
             lamp.watts = lamp.va * (part.fixture->watts / part.fixture->va);
         set_drop(lamp, Volts(network.tap[static_cast<std::size_t>(part.run)]));
         result.cable_loss += dissipated(lamp.amps, Ohms(network.lead_ohms[i]));
-        result.lamps.push_back(lamp);
     }
 }
 
@@ -52,7 +51,7 @@ void add_segments(const Site& site, const TransformerCircuit& circuit, const Net
     for (std::size_t i = 0; i < circuit.nodes.size(); ++i) {
         const CircuitNode& node = circuit.nodes[i];
         if (node.parent < 0) continue;
-        SegmentResult segment;
+        SegmentResult& segment = result.segments.emplace_back();
         segment.from = node_id(site, circuit.nodes[static_cast<std::size_t>(node.parent)]);
         segment.to = node_id(site, node);
         segment.cable = node.cable->id;
@@ -64,7 +63,6 @@ void add_segments(const Site& site, const TransformerCircuit& circuit, const Net
         segment.ohms = Ohms(network.ohms[i]);
         set_flow(segment, solution.branch_amps[i]);
         result.cable_loss += segment.loss;
-        result.segments.push_back(segment);
     }
 }
 
@@ -73,7 +71,7 @@ void add_links(const Site& site, const TransformerCircuit& circuit, const Networ
     for (std::size_t k = 0; k < circuit.links.size(); ++k) {
         const CircuitLink& link = circuit.links[k];
         const CircuitNode& a = circuit.nodes[static_cast<std::size_t>(link.a)];
-        SegmentResult segment;
+        SegmentResult& segment = result.segments.emplace_back();
         segment.from = node_id(site, a);
         segment.to = node_id(site, circuit.nodes[static_cast<std::size_t>(link.b)]);
         segment.link = site.links[link.link].id;
@@ -85,7 +83,6 @@ void add_links(const Site& site, const TransformerCircuit& circuit, const Networ
         segment.ohms = Ohms(network.links[k].ohms);
         set_flow(segment, solution.link_amps[k]);
         result.cable_loss += segment.loss;
-        result.segments.push_back(segment);
     }
 }
 
@@ -160,10 +157,9 @@ void add_open_circuit_result(const TransformerCircuit& circuit, const Network& n
     for (const int node : network.lamps) {
         const auto i = static_cast<std::size_t>(node);
         const Volts tap(network.tap[static_cast<std::size_t>(circuit.nodes[i].run)]);
-        LampResult lamp = lamp_of(circuit, i);
+        LampResult& lamp = result.lamps.emplace_back(lamp_of(circuit, i));
         lamp.volts = lamp.splice_volts = tap * network.supply_ratio;
         set_drop(lamp, tap);
-        result.lamps.push_back(lamp);
     }
 }
 

@@ -36,6 +36,10 @@ void assign(Slot& slot, const std::optional<T>& read) {
     if (!read) return;
     if constexpr (std::is_enum_v<Inner> || std::is_arithmetic_v<Inner>)
         slot = static_cast<Inner>(*read);
+    else if constexpr (std::is_same_v<Slot, std::optional<Inner>>)
+        slot.emplace(*read);
+    else if constexpr (std::is_same_v<Inner, std::string>)
+        slot.assign(*read);
     else
         slot = Inner(*read);
 }
