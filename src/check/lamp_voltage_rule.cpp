@@ -96,7 +96,7 @@ std::vector<Finding> find_breaches(const RuleContext& context, Breaks breaks,
     for (const CaseResult& result : context.solution.cases) {
         for (const LampResult& lamp : result.lamps) {
             const FixtureType* type = context.circuits.fixture_types[lamp.fixture];
-            if (told[lamp.fixture] || !breaks(*type, lamp.volts)) continue;
+            if (!breaks(*type, lamp.volts) || told[lamp.fixture]) continue;
             told[lamp.fixture] = true;
             const Breach breach{context.site.fixtures[lamp.fixture], *type, lamp, result.conditions};
             Finding finding = describe(context, breach);

@@ -38,11 +38,21 @@ inline std::optional<std::uint64_t> scaled_to_whole(double magnitude, int decima
     constexpr double largest =
         9'007'199'254'740'992.0; // 2^53: below it a double is a fraction of a power of two
     if (!(magnitude < largest) || decimals < 0 || decimals > 3) return std::nullopt;
+    const std::uint64_t power = powers_of_ten[static_cast<std::size_t>(decimals)];
+    // Multiplied in doubles it is off by less than a millionth here: which whole number is nearest can only
+    // be in doubt about half way between two.
+    constexpr double surely_nearer = 0.4999;
+    const double product_about = magnitude * static_cast<double>(power);
+    if (product_about < 1e9) {
+        const auto nearest = static_cast<std::int64_t>(product_about + 0.5);
+        if (std::abs(product_about - static_cast<double>(nearest)) < surely_nearer)
+            return static_cast<std::uint64_t>(nearest);
+    }
     // As IEC 60559 lays a double out: 52 bits below the leading one, above them the exponent.
     const auto bits = std::bit_cast<std::uint64_t>(magnitude);
     const std::uint64_t leading_one = std::uint64_t{1} << 52;
     const std::uint64_t mantissa = (bits & (leading_one - 1)) | leading_one;
-    const std::uint64_t product = mantissa * powers_of_ten[static_cast<std::size_t>(decimals)]; // below 2^63
+    const std::uint64_t product = mantissa * power; // below 2^63
     const int shift = 1075 - static_cast<int>(bits >> 52);
     if (shift >= 64) return 0; // less than half of one
     if (shift <= 0) return product;

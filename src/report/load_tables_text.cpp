@@ -39,9 +39,11 @@ std::string transformer_details(const Assessment& assessment, const TransformerR
 std::string bar_text(double ratio) {
     const double clamped = std::clamp(ratio, 0.0, 1.0);
     const auto full = static_cast<std::size_t>(std::lround(clamped * 10));
-    std::string bar;
-    for (std::size_t i = 0; i < 10; ++i)
-        bar += i < full ? "█" : "░";
+    constexpr std::string_view full_blocks = "██████████";
+    constexpr std::string_view empty_blocks = "░░░░░░░░░░";
+    constexpr std::size_t bytes = full_blocks.size() / 10; // of one block
+    std::string bar(full_blocks.substr(0, full * bytes));
+    bar += empty_blocks.substr(full * bytes);
     return bar;
 }
 
@@ -63,17 +65,18 @@ std::string run_table_text(const Assessment& assessment, const TextStyle& style)
     std::string out = inked(style, Ink::heading, "RUNS") + '\n';
     for (const RunLoad& load : loads) {
         const RunResult& run = *load.result;
-        out += "  " + padded_right(clipped(printable(site.runs[run.run].id), 12), 12) + ' ' +
-               padded_right(
-                   fmt::format("{} V of {}", fixed_text(run.volts.value(), 2), nominal_volts_text(run.tap)),
-                   18) +
-               padded_left(fmt::format("{} of {}", amps_text(load.amps), nominal_amps_text(load.limit)), 20) +
-               padded_left(percent_text(load.loading), 7) + ' ' + bar_text(load.loading) + '\n';
+        out += "  ";
+        append_padded_right(out, clipped(printable(site.runs[run.run].id), 12), 12);
+        out += ' ';
+        append_padded_right(out, volts_text(run.volts) + " of " + nominal_volts_text(run.tap), 18);
+        append_padded_left(out, amps_text(load.amps) + " of " + nominal_amps_text(load.limit), 20);
+        append_padded_left(out, percent_text(load.loading), 7);
+        ((out += ' ') += bar_text(load.loading)) += '\n';
         std::string details = "from " + printable(site.transformers[run.transformer].id) +
                               "; nearest limit: " + printable(load.where);
         if (run.worst_fixture)
-            details += fmt::format("; lowest lamp: {} at {}", printable(site.fixtures[*run.worst_fixture].id),
-                                   volts_text(run.worst_volts));
+            details += "; lowest lamp: " + printable(site.fixtures[*run.worst_fixture].id) + " at " +
+                       volts_text(run.worst_volts);
         out += wrapped(details, style.width, "               ", "               ");
     }
     return out;

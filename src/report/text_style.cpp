@@ -71,9 +71,10 @@ std::vector<Word> words_of(std::string_view text, std::size_t longest) {
 bool is_unit(std::string_view word) {
     while (!word.empty() && std::string_view(".,;:)").find(word.back()) != std::string_view::npos)
         word.remove_suffix(1);
-    constexpr std::array units = {"V",  "A", "VA", "W",  "C",   "%",   "ft",
-                                  "in", "m", "mm", "mA", "ohm", "lux", "AWG"};
-    return std::find(units.begin(), units.end(), word) != units.end();
+    constexpr std::array<std::string_view, 14> units = {"V",  "A", "VA", "W",  "C",   "%",   "ft",
+                                                        "in", "m", "mm", "mA", "ohm", "lux", "AWG"};
+    constexpr std::size_t longest = 3;
+    return word.size() <= longest && std::find(units.begin(), units.end(), word) != units.end();
 }
 
 /// Whether a line must not break between two words: a number keeps its unit.
