@@ -85,7 +85,8 @@ class Document {
     ~Document();
 
     const FileName& file() const { return file_; }
-    const Table& root() const { return root_; }
+    const Table& root() const& { return root_; }
+    const Table& root() && = delete; // it would outlive its document
     std::string_view text() const { return text_; }
 
   private:
