@@ -17,6 +17,7 @@ bool is_plain(char c) {
 
 std::string command_word(std::string_view file) {
     if (file.empty() || !is_printable(file)) return "SITE";
+    if (file.starts_with('-')) return command_word("./" + std::string(file)); // else it would be an option
     if (std::all_of(file.begin(), file.end(), is_plain)) return std::string(file);
     std::string word = "'";
     for (const char c : file)

@@ -46,4 +46,5 @@ TEST_CASE("a file's name stands in a command as a shell takes it") {
     CHECK(command_word("it's.toml") == "'it'\\''s.toml'");
     CHECK(command_word("a\x1b[2J") == "SITE");
     CHECK(command_word("") == "SITE");
+    CHECK(command_word("--all.toml") == "./--all.toml");
 }

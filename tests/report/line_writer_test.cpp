@@ -16,17 +16,18 @@ std::string at_right(std::string text, std::size_t columns) {
 
 TEST_CASE("a figure is the fixed number with its unit behind blanks") {
     constexpr double infinite = std::numeric_limits<double>::infinity();
-    for (const double value : {0.0, -0.0, -0.001, 9.995, -12.345, 123456789012.0, 9e15, 1e22, 1e300, infinite,
-                               -infinite, std::nan("")})
+    for (const double value : {0.0, -0.0, -0.001, 9.995, -12.345, 998.999, 999.0, 1234.5, 99999.0,
+                               123456789012.0, 9e15, 1e22, 1e300, infinite, -infinite, std::nan("")})
         for (const std::string_view unit : {"", " V", " of a garden as large as this"})
-            for (const std::size_t columns : {0u, 1u, 7u, 16u, 80u, 300u})
+            for (const std::size_t columns : {0u, 1u, 6u, 7u, 8u, 16u, 32u, 80u, 300u})
                 for (int decimals = 0; decimals <= 4; ++decimals) {
                     std::string out = "left as it is";
                     LineWriter line(out);
+                    line.text("x"); // a figure too wide must not write over what stands before it
                     line.figure(value, {decimals, unit}, columns);
                     line.end_line();
                     INFO(value << unit << " with " << decimals << " in " << columns);
-                    CHECK(out == "left as it is" +
+                    CHECK(out == "left as it isx" +
                                      at_right(fixed_text(value, decimals) + std::string(unit), columns) +
                                      '\n');
                 }
