@@ -31,21 +31,22 @@ class StraightToGoal : public boost::astar_heuristic<Graph, double> {
     PlanPoint goal_;
 };
 
-/// Thrown by the visitor to leave the search, as the graph library means it to be done.
-struct GoalReached {};
-
-/// Gives the search the edges of a point when it first gets there.
+/// Gives the search the edges of a point when it first gets there, until it has got to the goal: then no
+/// point leads on any more, and the search ends by itself. (An exception, the graph library's own way out,
+/// costs more than most searches.)
 class EdgesOnArrival : public boost::default_astar_visitor {
   public:
-    EdgesOnArrival(VisibilityGraph& sight, Graph& graph, PlanPoint from, PlanPoint goal)
-        : sight_(&sight), graph_(&graph), from_(from), goal_(goal), to_goal_(sight.points().size(), -1.0) {
+    EdgesOnArrival(VisibilityGraph& sight, Graph& graph, PlanPoint from, PlanPoint goal, bool& arrived)
+        : sight_(&sight), graph_(&graph), from_(from), goal_(goal), arrived_(&arrived),
+          to_goal_(sight.points().size(), -1.0) {
         for (const VisibilityGraph::Neighbour& n : sight.seen_from(goal))
             to_goal_[n.point] = n.distance;
     }
 
     void examine_vertex(std::size_t v, const Graph&) {
         const std::size_t n = sight_->points().size();
-        if (v == n + 1) throw GoalReached{};
+        *arrived_ = *arrived_ || v == n + 1;
+        if (*arrived_) return boost::clear_out_edges(v, *graph_);
         const bool at_start = v == n;
         for (const VisibilityGraph::Neighbour& to :
              at_start ? sight_->seen_from(from_) : sight_->neighbours(v))
@@ -59,6 +60,7 @@ class EdgesOnArrival : public boost::default_astar_visitor {
     Graph* graph_;
     PlanPoint from_;
     PlanPoint goal_;
+    bool* arrived_;
     std::vector<double> to_goal_;
 };
 
@@ -109,14 +111,12 @@ std::optional<Trench> TrenchFinder::shortest(PlanPoint first, PlanPoint last) {
     Graph graph(goal + 1);
     std::vector<std::size_t> before(goal + 1);
     std::vector<double> length(goal + 1);
-    try {
-        boost::astar_search(graph, start, StraightToGoal(sight.points(), from, to),
-                            boost::predecessor_map(before.data())
-                                .distance_map(length.data())
-                                .visitor(EdgesOnArrival(sight, graph, from, to)));
-        return std::nullopt;
-    } catch (const GoalReached&) {
-    }
+    bool arrived = false; // the search keeps copies of its visitor
+    boost::astar_search(graph, start, StraightToGoal(sight.points(), from, to),
+                        boost::predecessor_map(before.data())
+                            .distance_map(length.data())
+                            .visitor(EdgesOnArrival(sight, graph, from, to, arrived)));
+    if (!arrived) return std::nullopt;
     const auto place = [&](std::size_t v) { return v == start ? from : v == goal ? to : sight.points()[v]; };
     for (std::size_t v = goal; v != start; v = before[v])
         trench.legs.push_back({place(before[v]), place(v), sight.sleeve_between(before[v], v)});
