@@ -11,6 +11,7 @@
 #include <algorithm>
 #include <filesystem>
 #include <ostream>
+#include <system_error>
 
 namespace rillwatt {
 
@@ -33,6 +34,13 @@ InputError cannot_read(const std::string& path, const std::string& problem, Sour
     return {.location = std::move(named_at),
             .found = fmt::format("the file `{}` cannot be read ({})", printable(path), problem),
             .expected = "the name of a file that can be read"};
+}
+
+/// Bytes of a file, 0 where nobody can tell.
+std::size_t file_size(const std::string& path) {
+    std::error_code fault;
+    const std::uintmax_t bytes = std::filesystem::file_size(path, fault);
+    return fault ? 0 : bytes;
 }
 
 /// Puts an empty entry for each name of one kind that a catalog file has.
@@ -158,12 +166,12 @@ std::optional<Catalog> load_catalogs(const std::vector<std::string>& more_catalo
 
 std::optional<LoadedSite> load_site(const std::string& path, const std::vector<std::string>& more_catalogs,
                                     Console& console, BuiltInPart built_in) {
+    prepare_memory_for(file_size(path));
     FileText file = read_file(path);
     if (!file.text) {
         print_errors({cannot_read(path, file.problem, {})}, console);
         return std::nullopt;
     }
-    prepare_memory_for(file.text->size());
     Reading reading = read_with_catalogs(*file.text, path, more_catalogs, built_in);
     // Errors name the nearest entry of all.
     if (!reading.errors.empty() && built_in == BuiltInPart::named)

@@ -10,7 +10,6 @@ namespace rillwatt {
 
 int run_program(int argc, const char* const* argv) {
     prepare_memory();
-    std::ios::sync_with_stdio(false);
     const char* no_colour = std::getenv("NO_COLOR");
     const bool plain = no_colour != nullptr && *no_colour != '\0';
     Console console{.in = std::cin,
