@@ -11,12 +11,17 @@ constexpr std::size_t most_headers = 1000;
 
 } // namespace
 
-bool PlainTables::add_to(std::vector<Entry>& entries, const Entry& entry, std::size_t from) {
-    if (entries.size() - from >= most_keys) return false;
-    for (std::size_t i = from; i < entries.size(); ++i)
-        if (entries[i].key == entry.key) return false;
-    entries.push_back(entry);
+bool PlainTables::last_is_new(std::span<const Entry> entries) {
+    if (entries.size() > most_keys) return false;
+    const Entry& last = entries.back();
+    for (const Entry* entry = entries.data(); entry != &last; ++entry)
+        if (entry->key == last.key) return false;
     return true;
+}
+
+bool PlainTables::add_to(std::vector<Entry>& entries, const Entry& entry) {
+    entries.push_back(entry);
+    return last_is_new(entries);
 }
 
 PlainTables::Open* PlainTables::find(const Open& table, std::string_view key) {

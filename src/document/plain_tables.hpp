@@ -16,13 +16,15 @@ class PlainTables {
     bool open(std::span<const std::string_view> path, int line);
     /// `[[name]]`: the keys that follow go into a new table at the end of this list.
     bool open_next(std::string_view name, int line);
-    /// A key of the table opened last, of the root before any.
-    bool add(const Entry& entry) { return add_to(*keys_, entry); }
+    /// A key of the table opened last, of the root before any: to be filled in before anything else is added.
+    Entry& add() { return keys_->emplace_back(); }
+    /// Whether it is the only one of its name.
+    bool added_is_new() const { return last_is_new(*keys_); }
     /// Everything so far.
     Table finish();
 
-    /// Adds a key to a table or part of a table.
-    static bool add_to(std::vector<Entry>& entries, const Entry& entry, std::size_t from = 0);
+    /// Whether the last key of a table is none of those before it, and these are not too many to tell.
+    static bool last_is_new(std::span<const Entry> entries);
 
   private:
     struct Open;
@@ -41,6 +43,7 @@ class PlainTables {
         std::vector<OpenTable> tables;
     };
 
+    static bool add_to(std::vector<Entry>& entries, const Entry& entry);
     static Open* find(const Open& table, std::string_view key);
     void close_item();
     Table closed(Open& table);

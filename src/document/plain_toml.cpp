@@ -5,6 +5,7 @@
 #include <array>
 #include <charconv>
 #include <cstring>
+#include <utility>
 
 namespace rillwatt {
 namespace {
@@ -21,6 +22,16 @@ constexpr std::array<bool, 256> bare_bytes = [] {
 }();
 
 constexpr bool is_bare(char c) { return bare_bytes[static_cast<unsigned char>(c)]; }
+
+/// Which bytes a string on one line may end at, or has to be looked at.
+constexpr std::array<bool, 256> string_stops = [] {
+    std::array<bool, 256> stops{};
+    for (const char c : {'"', '\'', '\\', '\n', '\0'})
+        stops[static_cast<unsigned char>(c)] = true;
+    return stops;
+}();
+
+constexpr bool may_stop_string(char c) { return string_stops[static_cast<unsigned char>(c)]; }
 
 /// Bytes of the well-formed UTF-8 character of two or three bytes that begins `text`; 0 when there is none.
 /// Longer ones are left to the library.
@@ -125,6 +136,7 @@ class PlainReader {
         }
     }
     bool line_is_over() {
+        if (*at_ == '\n') return true; // as it mostly is
         skip_blanks();
         return *at_ == '\n' || *at_ == '\r' || *at_ == '#' || at_end();
     }
@@ -133,9 +145,12 @@ class PlainReader {
     /// marks) and of backslashes are read.
     std::optional<std::string_view> quoted() {
         const char quote = *at_;
-        const char* const begin = ++at_;
-        while (*at_ != quote && *at_ != '\n' && *at_ != '\\' && !at_end())
-            ++at_;
+        const char* const begin = at_ + 1;
+        const char other_quote = quote == '"' ? '\'' : '"';
+        const char* end = begin;
+        while (!may_stop_string(*end) || *end == other_quote)
+            ++end;
+        at_ = end;
         const std::string_view content = since(begin);
         if (*at_ == '\\') return escaped(quote, content);
         if (!take(quote)) return std::nullopt;
@@ -159,10 +174,11 @@ class PlainReader {
 
     std::optional<std::string_view> key() {
         if (*at_ == '"' || *at_ == '\'') return quoted();
-        const char* const begin = at_;
-        while (is_bare(*at_))
-            ++at_;
-        if (at_ == begin) return std::nullopt;
+        const char* end = at_;
+        while (is_bare(*end))
+            ++end;
+        if (end == at_) return std::nullopt;
+        const char* const begin = std::exchange(at_, end);
         return since(begin);
     }
 
@@ -194,17 +210,14 @@ class PlainReader {
         return value(entry.value);
     }
 
-    bool key_and_value() {
-        Entry entry;
-        return pair(entry) && tables_.add(entry);
-    }
+    bool key_and_value() { return pair(tables_.add()) && tables_.added_is_new(); }
 
     bool value(Value& slot) {
         slot.line = line_;
         const char c = *at_;
         if (c == '"' || c == '\'') {
             const std::optional<std::string_view> text = quoted();
-            if (text) slot.data = *text;
+            if (text) slot.data.emplace<std::string_view>(*text);
             return text.has_value();
         }
         if (c == '[' || c == '{') {
@@ -272,7 +285,9 @@ class PlainReader {
         skip_blanks();
         while (!take('}')) {
             Entry entry;
-            if (!pair(entry) || !PlainTables::add_to(entries_, entry, first)) return false;
+            if (!pair(entry)) return false;
+            entries_.push_back(entry);
+            if (!PlainTables::last_is_new(std::span(entries_).subspan(first))) return false;
             skip_blanks();
             if (next() == '}') continue;
             if (!take(',')) return false;

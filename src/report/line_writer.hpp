@@ -83,7 +83,7 @@ class LineWriter {
     }
 
     void make_room(std::size_t bytes) {
-        if (most_at_once - std::min(used_, most_at_once) < bytes) flush();
+        if (used_ + bytes > most_at_once) flush();
     }
 
     /// Fewer blanks are as quickly written as `few`; those beyond are written over.

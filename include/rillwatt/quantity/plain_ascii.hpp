@@ -16,16 +16,27 @@ inline bool is_plain_ascii(std::string_view text) {
         constexpr std::uint64_t each = 0x0101010101010101;
         return ((bytes | (bytes + each) | (bytes - 0x20 * each)) & (0x80 * each)) == 0;
     };
-    const char* at = text.data();
-    std::size_t left = text.size();
-    std::uint64_t bytes = 0;
-    for (; left >= sizeof bytes; left -= sizeof bytes, at += sizeof bytes) {
-        std::memcpy(&bytes, at, sizeof bytes);
-        if (!all_plain(bytes)) return false;
+    const std::size_t size = text.size();
+    const auto plain_from = [&](std::size_t at) {
+        std::uint64_t bytes = 0;
+        std::memcpy(&bytes, text.data() + at, sizeof bytes);
+        return all_plain(bytes);
+    };
+    if (size >= 8) {
+        for (std::size_t at = 0; at + 8 < size; at += 8)
+            if (!plain_from(at)) return false;
+        return plain_from(size - 8);
     }
-    for (; left > 0; --left, ++at)
-        if (const auto c = static_cast<unsigned char>(*at); c < 0x20 || c >= 0x7F) return false;
-    return true;
+    if (size >= 4) { // its first and last four, which may overlap
+        std::uint32_t halves[2];
+        std::memcpy(&halves[0], text.data(), sizeof halves[0]);
+        std::memcpy(&halves[1], text.data() + size - sizeof halves[1], sizeof halves[1]);
+        return all_plain(halves[0] | std::uint64_t{halves[1]} << 32);
+    }
+    if (size == 0) return true;
+    constexpr std::uint64_t blanks = 0x2020202020000000;
+    const auto byte = [&](std::size_t at) { return std::uint64_t{static_cast<unsigned char>(text[at])}; };
+    return all_plain(byte(0) | byte(size / 2) << 8 | byte(size - 1) << 16 | blanks);
 }
 
 } // namespace rillwatt
