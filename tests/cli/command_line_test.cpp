@@ -5,6 +5,7 @@
 #include <catch2/catch.hpp>
 
 #include "support/temporary_folder.hpp"
+#include <algorithm>
 #include <sstream>
 
 namespace rillwatt {
@@ -125,6 +126,30 @@ TEST_CASE("mistakes of a site and of its catalog are told in one go, and only th
     const Outcome broken = type({"check", folder.file("site.toml")});
     CHECK_THAT(broken.err, Catch::Matchers::Contains("stock.toml:6: error: not TOML") &&
                                !Catch::Matchers::Contains("names"));
+}
+
+TEST_CASE("a user's catalog builds on built-in entries, however their names are quoted") {
+    const test::TemporaryFolder folder;
+    test::put_file(folder.file("site.toml"),
+                   "rillwatt = 1\n[site]\nname = \"x\"\ncatalogs = [\"stock.toml\"]\n"
+                   "[[transformer]]\nid = \"T\"\nmodel = \"mag-150\"\n"
+                   "[[run]]\nid = \"A\"\nfrom = \"T\"\ntap = 12\ncable = \"own\"\n"
+                   "[[fixture]]\nid = \"f\"\nmodel = \"own\"\nfrom = \"A\"\nlength = 20\n");
+    const std::string catalog =
+        "rillwatt_catalog = 1\n[cable.own]\ntable = 'nec-8-stranded'\nsize = '12 AWG'\n"
+        "ampacity = 20\n[fixture.own]\nkind = 'path'\nwindow = [9, 15]\nwatts = 2\n"
+        "lead_cable = '18/2'\nlead = '3 ft'\n";
+    std::string double_quoted = catalog;
+    std::replace(double_quoted.begin(), double_quoted.end(), '\'', '"');
+    std::vector<Outcome> outcomes;
+    for (const std::string& text : {catalog, double_quoted}) {
+        test::put_file(folder.file("stock.toml"), text);
+        outcomes.push_back(type({"check", folder.file("site.toml")}));
+        INFO(outcomes.back().err);
+        CHECK(outcomes.back().err.empty());
+        CHECK(holds(outcomes.back().out, "own"));
+    }
+    CHECK(outcomes[0].out == outcomes[1].out);
 }
 
 TEST_CASE("the shell to complete in is an argument or an option, and another shell is refused") {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "rillwatt/catalog/catalog.hpp"
+#include "rillwatt/catalog/read_catalog.hpp"
 #include "rillwatt/document/field.hpp"
 #include "rillwatt/finding/input_error.hpp"
 #include "rillwatt/site/site.hpp"
@@ -30,6 +31,10 @@ SiteDraft read_site_draft(std::string_view text, const std::string& file);
 /// site file at hand the errors name the line of the key, else that of its part. Taps are not looked at here.
 std::vector<InputError> check_against_catalog(const Site& site, const Catalog& catalog,
                                               std::string_view text = {});
+
+/// The names of catalog entries in a site: of whatever `check_against_catalog` looks up. They lie in the
+/// site.
+EntryNames entries_named_by(const Site& site);
 
 /// The tables of a site file and their keys.
 std::vector<TableSpec> site_tables();

@@ -1,0 +1,86 @@
+#include "catalog_files.hpp"
+
+#include "rillwatt/document/document.hpp"
+
+#include <fmt/format.h>
+
+#include <filesystem>
+#include <iterator>
+
+namespace rillwatt {
+
+namespace {
+
+/// Puts an empty entry for each name of one kind that a catalog file has.
+template<class Map>
+void stand_in(const Table& file, std::string_view kind, Map& entries) {
+    const Value* value = file.find(kind);
+    const Table* names = value == nullptr ? nullptr : value->table();
+    if (names == nullptr) return;
+    for (const Entry& entry : names->entries)
+        entries.try_emplace(std::string(entry.key));
+}
+
+void keep_names(const CatalogFile& file, Gathered& gathered) {
+    const LoadResult<Document> document = parse_document(*file.content.text, file.path);
+    gathered.names_known = gathered.names_known && document;
+    if (!document) return;
+    const Table& root = document.value->root();
+    stand_in(root, "cable", gathered.catalog.cables);
+    stand_in(root, "fixture", gathered.catalog.fixtures);
+    stand_in(root, "transformer", gathered.catalog.transformers);
+    stand_in(root, "pump", gathered.catalog.pumps);
+}
+
+void add_catalog(const CatalogFile& file, Gathered& gathered, std::vector<InputError>& errors) {
+    if (!file.content.text) {
+        gathered.names_known = false;
+        return errors.push_back(unreadable(file.path, file.content.problem, file.named_at));
+    }
+    LoadResult<Catalog> read = read_catalog(*file.content.text, file.path, gathered.catalog);
+    if (!read.errors.empty()) keep_names(file, gathered);
+    append(errors, std::move(read.errors));
+    if (read.value) gathered.catalog = std::move(*read.value);
+}
+
+std::string beside(const std::string& file, const std::string& name) {
+    const std::filesystem::path path(name);
+    return path.is_absolute() ? name : (std::filesystem::path(file).parent_path() / path).string();
+}
+
+} // namespace
+
+std::vector<CatalogFile> read_user_catalogs(const Site* site, const std::vector<std::string>& more) {
+    std::vector<CatalogFile> files;
+    if (site != nullptr)
+        for (const std::string& name : site->settings.catalogs)
+            files.push_back({beside(site->file, name), {site->file, 0}, {}});
+    for (const std::string& path : more)
+        files.push_back({path, {}, {}});
+    for (CatalogFile& file : files)
+        file.content = read_file(file.path);
+    return files;
+}
+
+Gathered gather_catalogs(const std::vector<CatalogFile>& users, LoadResult<Catalog> built_in,
+                         std::vector<InputError>& errors) {
+    append(errors, std::move(built_in.errors));
+    Gathered gathered{std::move(built_in.value).value_or(Catalog())};
+    for (const CatalogFile& file : users)
+        add_catalog(file, gathered, errors);
+    if (errors.empty()) append(errors, check_catalog(gathered.catalog));
+    return gathered;
+}
+
+InputError unreadable(const std::string& path, const std::string& problem, SourceLocation named_at) {
+    if (named_at.file.empty()) named_at = {path, 0};
+    return {.location = std::move(named_at),
+            .found = fmt::format("the file `{}` cannot be read ({})", printable(path), problem),
+            .expected = "the name of a file that can be read"};
+}
+
+void append(std::vector<InputError>& errors, std::vector<InputError> more) {
+    errors.insert(errors.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+}
+
+} // namespace rillwatt
