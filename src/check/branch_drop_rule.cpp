@@ -22,20 +22,24 @@ Finding unknown_drop(const RuleContext& context, const MainsCircuit& circuit) {
     const auto& source = limit_for(context, circuit).source;
     std::vector<std::string> missing;
     std::vector<std::string> write;
+    std::vector<std::string_view> open_keys;
     if (!branch.conductor || !branch_impedance(*branch.conductor)) {
         missing.emplace_back(branch.conductor ? "its conductor is in no table of impedances"
                                               : "its conductor is open");
         write.emplace_back(abroad(context) ? "`conductor = \"2.5 mm2\"`" : "`conductor = \"12 AWG\"`");
+        open_keys.emplace_back("conductor");
     }
     if (!branch.length) {
         missing.emplace_back("its length is open");
         write.emplace_back("`length`, panel to outlet, one way");
+        open_keys.emplace_back("length");
     }
     if (!circuit.amps_known) {
         missing.emplace_back("a load on it has no model");
         write.emplace_back("the `model` of each load on it");
+        open_keys.clear(); // its own keys alone do not do
     }
-    return cannot_judge(context, branch, joined(missing), joined(write), source);
+    return cannot_judge(context, branch, joined(missing), joined(write), source, std::move(open_keys));
 }
 
 std::vector<Finding> find(const RuleContext& context) {

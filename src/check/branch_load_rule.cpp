@@ -29,7 +29,7 @@ std::string sizes_known() {
 Finding conductor_note(const RuleContext& context, const BranchCircuit& circuit, const LimitSource& source) {
     if (!circuit.conductor)
         return cannot_judge(context, circuit, "its conductor is open",
-                            "`conductor = \"12 AWG\"` or what it is", source);
+                            "`conductor = \"12 AWG\"` or what it is", source, {"conductor"});
     return cannot_judge(context, circuit, fmt::format("conductor {} is not in the table", *circuit.conductor),
                         "one of " + sizes_known(), source);
 }
@@ -85,8 +85,8 @@ void judge_load(const RuleContext& context, const MainsCircuit& circuit, std::ve
     if (wire) findings.push_back(*wire);
     if (!branch.breaker) {
         findings.push_back(cannot_judge(context, branch, "its breaker is open",
-                                        "`breaker = 20` or what it is",
-                                        code_limits::continuous_factor.source));
+                                        "`breaker = 20` or what it is", code_limits::continuous_factor.source,
+                                        {"breaker"}));
         return;
     }
     if (above(circuit.design_amps, *branch.breaker)) {
@@ -123,8 +123,8 @@ std::vector<Finding> find_breaker_exceeds_conductor(const RuleContext& context) 
             continue;
         }
         if (!branch.breaker) {
-            findings.push_back(
-                cannot_judge(context, branch, "its breaker is open", "`breaker = 20` or what it is", source));
+            findings.push_back(cannot_judge(context, branch, "its breaker is open",
+                                            "`breaker = 20` or what it is", source, {"breaker"}));
             continue;
         }
         const Amperes largest = largest_breaker(*conductor, context.site.settings.code_edition);
@@ -180,8 +180,8 @@ std::vector<Finding> find_lighting_branch(const RuleContext& context) {
         if (abroad(context)) return {};
         const auto& branch = written(context, circuit);
         if (!branch.breaker) {
-            findings.push_back(
-                cannot_judge(context, branch, "its breaker is open", "`breaker = 20` or less", limit.source));
+            findings.push_back(cannot_judge(context, branch, "its breaker is open", "`breaker = 20` or less",
+                                            limit.source, {"breaker"}));
             continue;
         }
         if (!above(*branch.breaker, limit.value)) continue;

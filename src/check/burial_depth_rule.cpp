@@ -33,14 +33,14 @@ std::optional<Finding> judge(const RuleContext& context, const BranchCircuit& br
         return branch.outdoors ? std::optional(cannot_judge(
                                      context, branch, "how it is wired is open",
                                      "`wiring`: \"direct-burial\", \"rigid-metal\", \"pvc\" or \"indoor\"",
-                                     burial_source))
+                                     burial_source, {"wiring"}))
                                : std::nullopt;
     const auto needed = cover_needed(*branch.wiring, branch.crosses, context.site.settings.dwelling);
     if (!needed) return std::nullopt;
     if (!branch.cover)
         return cannot_judge(context, branch, "its burial depth is open",
                             fmt::format("`cover`, {} or more", depth_in(context, needed->by_wiring)),
-                            burial_source);
+                            burial_source, {"cover"});
     if (!too_shallow(*branch.cover, needed->by_wiring)) return std::nullopt;
     const auto home = needed->as_home_gfci ? counts_as_home_gfci(context, branch) : std::optional(false);
     const bool home_deep_enough = needed->as_home_gfci && !too_shallow(*branch.cover, *needed->as_home_gfci);
@@ -49,7 +49,7 @@ std::optional<Finding> judge(const RuleContext& context, const BranchCircuit& br
             context, branch,
             fmt::format("{} of cover is enough with a breaker of 20 A or less, its breaker is open",
                         depth_in(context, *branch.cover)),
-            "`breaker`", burial_source);
+            "`breaker`", burial_source, {"breaker"});
     if (home_deep_enough && *home) return std::nullopt;
     return depth_finding(context, branch, home.value_or(true) ? *needed->as_home_gfci : needed->by_wiring);
 }

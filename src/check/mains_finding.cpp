@@ -19,9 +19,13 @@ Finding finding_about(const RuleContext& context, const Part& part, Severity sev
 }
 
 Finding cannot_judge(const RuleContext& context, const Part& part, const std::string& missing,
-                     const std::string& write, const LimitSource& source) {
-    return finding_about(context, part, Severity::note,
-                         fmt::format("not judged for {}: {}", part.id, missing), "write " + write, source);
+                     const std::string& write, const LimitSource& source,
+                     std::vector<std::string_view> open_keys) {
+    Finding finding =
+        finding_about(context, part, Severity::note, fmt::format("not judged for {}: {}", part.id, missing),
+                      "write " + write, source);
+    finding.open_keys = std::move(open_keys);
+    return finding;
 }
 
 Finding not_judged_abroad(const RuleContext& context) {

@@ -16,9 +16,11 @@ namespace rillwatt {
 Finding finding_about(const RuleContext& context, const Part& part, Severity severity, std::string message,
                       std::string hint, const LimitSource& source);
 
-/// A note that a rule cannot judge a part: what is missing and what to write.
+/// A note that a rule cannot judge a part: what is missing and what to write; and, where that is nothing but
+/// values of the part itself, their keys.
 Finding cannot_judge(const RuleContext& context, const Part& part, const std::string& missing,
-                     const std::string& write, const LimitSource& source);
+                     const std::string& write, const LimitSource& source,
+                     std::vector<std::string_view> open_keys = {});
 
 /// Where code = "iec": the one note that names the limits of the US code that are not judged there.
 Finding not_judged_abroad(const RuleContext& context);

@@ -56,19 +56,25 @@ SheetTable burial_table(const SiteSettings& settings, const CircuitProposal& pro
     return table;
 }
 
-/// Whether a note says only that something could not be judged for want of what is proposed, or of a length,
-/// on this very sheet.
+/// Whether the sheet itself proposes what stands under this key of the circuit, or asks for it.
+bool is_answered(std::string_view key, const ProposedCircuit& circuit) {
+    if (key == "breaker") return circuit.breaker.chosen;
+    if (key == "conductor") return circuit.conductor.chosen;
+    if (key == "wiring") return circuit.wiring.chosen;
+    if (key == "cover") return circuit.cover.chosen;
+    return key == "length"; // see to_confirm
+}
+
+/// Whether a note says only that something could not be judged for want of what is answered on this very
+/// sheet.
 bool answered_here(const Finding& finding, const CircuitProposal& proposal) {
-    const auto says = [&](const char* words) { return finding.message.find(words) != std::string::npos; };
-    if (finding.severity != Severity::note || !says("not judged for ") || says("model")) return false;
-    return std::any_of(proposal.circuits.begin(), proposal.circuits.end(),
-                       [&](const ProposedCircuit& circuit) {
-                           if (!circuit.circuit || finding.part != circuit.id) return false;
-                           return !(says("breaker is open") && !circuit.breaker.chosen) &&
-                                  !(says("conductor is open") && !circuit.conductor.chosen) &&
-                                  !(says("wired is open") && !circuit.wiring.chosen) &&
-                                  !(says("depth is open") && !circuit.cover.chosen) && says(" open");
-                       });
+    if (finding.open_keys.empty()) return false;
+    const auto circuit = std::find_if(
+        proposal.circuits.begin(), proposal.circuits.end(),
+        [&](const ProposedCircuit& proposed) { return proposed.circuit && proposed.id == finding.part; });
+    return circuit != proposal.circuits.end() &&
+           std::all_of(finding.open_keys.begin(), finding.open_keys.end(),
+                       [&](std::string_view key) { return is_answered(key, *circuit); });
 }
 
 /// What of a circuit is proposed on this sheet, and what has to be measured for the rest.

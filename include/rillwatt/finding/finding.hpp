@@ -3,6 +3,7 @@
 #include "rillwatt/finding/file_name.hpp"
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace rillwatt {
@@ -33,6 +34,8 @@ struct Finding {
     std::string hint;        ///< how to mend it, may be empty
     std::string
         source; ///< where the limit comes from: document, edition, article; or "common practice, no source"
+    std::vector<std::string_view>
+        open_keys; ///< of a note that something is not judged: the keys of the part that it waits for
 };
 
 /// Whether any of them is an error: such a site must not be built as it stands.
