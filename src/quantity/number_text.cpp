@@ -41,12 +41,12 @@ inline std::optional<std::uint64_t> scaled_to_whole(double magnitude, int decima
     const std::uint64_t power = powers_of_ten[static_cast<std::size_t>(decimals)];
     // Multiplied in doubles it is off by less than a millionth here: which whole number is nearest can only
     // be in doubt about half way between two.
-    constexpr double surely_nearer = 0.4999;
+    constexpr double doubtful = 1e-4;
     const double product_about = magnitude * static_cast<double>(power);
     if (product_about < 1e9) {
-        const auto nearest = static_cast<std::int64_t>(product_about + 0.5);
-        if (std::abs(product_about - static_cast<double>(nearest)) < surely_nearer)
-            return static_cast<std::uint64_t>(nearest);
+        const auto below = static_cast<std::int64_t>(product_about);
+        const double over = product_about - static_cast<double>(below);
+        if (std::abs(over - 0.5) > doubtful) return static_cast<std::uint64_t>(below + (over > 0.5 ? 1 : 0));
     }
     // As IEC 60559 lays a double out: 52 bits below the leading one, above them the exponent.
     const auto bits = std::bit_cast<std::uint64_t>(magnitude);
