@@ -29,8 +29,8 @@ void read_sizes(ValueReader& reader, const FieldSpec& field, const Value& value,
 
 constexpr Field<TableDraft> fields[] = {
     text_field<TableDraft, &TableDraft::source>({.key = "source", .required = true}),
-    temperature_field<TableDraft, &TableDraft::reference_temperature>("reference_temperature",
-                                                                      between(-50, 200), true),
+    temperature_field<TableDraft, &TableDraft::reference_temperature>(
+        "reference_temperature", between(coldest_conductor.value(), hottest_conductor.value()), true),
     number_field<TableDraft, &TableDraft::temperature_coefficient>({.key = "temperature_coefficient",
                                                                     .kind = FieldKind::number,
                                                                     .required = true,
@@ -41,6 +41,17 @@ constexpr Field<TableDraft> fields[] = {
      read_sizes},
 };
 
+/// At a temperature cold enough a large coefficient would have a conductor drive its own current.
+void check_coefficient(ValueReader& reader, const EntryText& entry, const TableDraft& draft) {
+    const double least =
+        1 + draft.temperature_coefficient * (coldest_conductor.value() - draft.reference_temperature.value());
+    if (least > 0) return;
+    reader.error(entry.line,
+                 fmt::format("a temperature coefficient of {} per C from {} C on",
+                             draft.temperature_coefficient, draft.reference_temperature.value()),
+                 fmt::format("one that leaves some resistance at {} C", coldest_conductor.value()));
+}
+
 } // namespace
 
 void read_conductor_table(ValueReader& reader, const EntryText& entry, Catalog& catalog) {
@@ -48,6 +59,7 @@ void read_conductor_table(ValueReader& reader, const EntryText& entry, Catalog& 
     read_fields(reader, entry.table, entry.line, "[conductor_table." + entry.id + "]", fields, draft);
     const double scale = draft.unit == 0 ? per_kft : per_km;
     draft.id = entry.id;
+    check_coefficient(reader, entry, draft);
     std::stable_sort(draft.sizes.begin(), draft.sizes.end(), [](const WrittenSize& a, const WrittenSize& b) {
         return a.section_mm2 < b.section_mm2;
     });

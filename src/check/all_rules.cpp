@@ -15,6 +15,7 @@ const std::vector<Rule>& all_rules() {
         transformer_margin_rule(),
         cable_not_for_burial_rule(),
         open_value_rule(),
+        taps_joined_rule(),
         // plan
         no_route_rule(),
         route_crosses_paving_rule(),
@@ -24,6 +25,7 @@ const std::vector<Rule>& all_rules() {
         wet_contact_voltage_rule(),
         supply_not_listed_rule(),
         near_water_rule(),
+        joint_in_water_rule(),
         // line voltage
         pump_without_gfci_rule(),
         receptacle_without_gfci_rule(),
@@ -40,6 +42,8 @@ const std::vector<Rule>& all_rules() {
         shared_gfci_rule(),
         leakage_sum_rule(),
         pump_voltage_rule(),
+        supply_in_water_rule(),
+        outlet_outside_rule(),
         // light
         walk_too_dark_rule(),
         walk_uneven_rule(),

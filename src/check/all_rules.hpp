@@ -16,6 +16,7 @@ Rule transformer_overloaded_rule();
 Rule transformer_margin_rule();
 Rule cable_not_for_burial_rule();
 Rule open_value_rule();
+Rule taps_joined_rule();
 
 // plan
 Rule no_route_rule();
@@ -27,6 +28,7 @@ Rule fixture_not_submersible_rule();
 Rule wet_contact_voltage_rule();
 Rule supply_not_listed_rule();
 Rule near_water_rule();
+Rule joint_in_water_rule();
 
 // line voltage
 Rule pump_without_gfci_rule();
@@ -44,6 +46,8 @@ Rule cord_too_short_rule();
 Rule shared_gfci_rule();
 Rule leakage_sum_rule();
 Rule pump_voltage_rule();
+Rule supply_in_water_rule();
+Rule outlet_outside_rule();
 
 // light
 Rule walk_too_dark_rule();

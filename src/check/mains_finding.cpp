@@ -68,6 +68,15 @@ std::string joined(const std::vector<std::string>& words) {
     return text;
 }
 
+std::string some_of(std::vector<std::string> ids) {
+    constexpr std::size_t shown = 4;
+    if (ids.size() <= shown) return joined(ids);
+    const std::size_t more = ids.size() - (shown - 1);
+    ids.resize(shown - 1);
+    ids.push_back(fmt::format("{} more", more));
+    return joined(ids);
+}
+
 bool abroad(const RuleContext& context) { return context.site.settings.code == CodeFamily::iec; }
 
 } // namespace rillwatt

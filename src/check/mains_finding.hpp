@@ -44,6 +44,9 @@ inline constexpr Metres plan_slack{1e-6};
 /// "a", "a and b", "a, b and c".
 std::string joined(const std::vector<std::string>& words);
 
+/// The first few names, and how many more.
+std::string some_of(std::vector<std::string> ids);
+
 bool abroad(const RuleContext& context);
 
 } // namespace rillwatt

@@ -14,7 +14,8 @@ namespace {
 
 const auto& limit = code_limits::low_voltage_to_water;
 
-/// Listed for water, and every tap that is chosen within the contact limit.
+/// Listed for water, and every tap that is chosen within the contact limit. (The US one: where code = "iec"
+/// this rule is silent.)
 bool good_for_water(const TransformerCircuit& circuit, const CircuitNode& node) {
     if (circuit.type == nullptr || !circuit.type->water_listed) return false;
     const auto& tap = circuit.runs[static_cast<std::size_t>(node.run)].tap;
@@ -68,7 +69,7 @@ void judge_transformers(const RuleContext& context, std::vector<Finding>& findin
                 "a `model` listed for water, or move it away", limit.source));
         else
             findings.push_back(near_finding(context, transformer, "transformer " + transformer.id, *away,
-                                            "a transformer listed for water, or move it away"));
+                                            "move it away, or a transformer listed for water"));
     }
 }
 
@@ -84,7 +85,7 @@ void note_unplaced(const RuleContext& context, std::vector<Finding>& findings) {
     site.location.file = context.site.file;
     findings.push_back(
         finding_about(context, site, Severity::note,
-                      fmt::format("distance to water not judged for {}: not on the plan", joined(ids)),
+                      fmt::format("distance to water not judged for {}: not on the plan", some_of(ids)),
                       "write `at = [x, y]` for each", limit.source));
 }
 

@@ -1,9 +1,11 @@
+#include "rillwatt/layout/places.hpp"
 #include "rillwatt/quantity/quantity_text.hpp"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
 #include "all_rules.hpp"
+#include <algorithm>
 
 namespace rillwatt {
 
@@ -36,6 +38,16 @@ bool crosses_areas(const PartLength& length) { return !length.crossed.empty(); }
 bool is_too_short(const PartLength& length) {
     return length.origin == LengthOrigin::typed && length.straight &&
            *length.length + rounding < *length.straight;
+}
+
+/// How far a light in water reaches beyond its cable by its own lead, which may be joined to it on dry
+/// ground.
+Metres lead_beyond_cable(const RuleContext& context, const Part& part) {
+    const std::vector<Fixture>& fixtures = context.site.fixtures;
+    const auto fixture = std::find_if(fixtures.begin(), fixtures.end(),
+                                      [&](const Fixture& other) { return other.id == part.id; });
+    if (fixture == fixtures.end() || !in_water(context.site, *fixture)) return Metres(0);
+    return context.circuits.fixture_types[static_cast<std::size_t>(fixture - fixtures.begin())]->lead;
 }
 
 std::vector<Finding> find_no_route(const RuleContext& context) {
@@ -73,6 +85,7 @@ std::vector<Finding> find_short(const RuleContext& context) {
     const LengthUnit unit = context.site.settings.units;
     for_each_length(
         context, is_too_short, [&](const Part& part, const std::string& from, const PartLength& length) {
+            if (*length.length + lead_beyond_cable(context, part) + rounding >= *length.straight) return;
             findings.push_back(
                 {.severity = Severity::warning,
                  .part = part.id,

@@ -16,7 +16,7 @@ namespace rillwatt {
 namespace {
 
 const CodeLimit<Volts>& wet_limit(const RuleContext& context) {
-    return abroad(context) ? code_limits::wet_contact_iec : code_limits::wet_contact;
+    return code_limits::wet_contact_limit(context.site.settings);
 }
 
 std::vector<Finding> find_not_submersible(const RuleContext& context) {
@@ -26,11 +26,13 @@ std::vector<Finding> find_not_submersible(const RuleContext& context) {
         if (type->rating == WaterRating::submersible) continue;
         const Fixture& fixture = context.site.fixtures[i];
         if (!in_water(context.site, fixture)) continue;
-        findings.push_back(finding_about(context, fixture, Severity::error,
-                                         fmt::format("{} stands in water, {} is rated {} only", fixture.id,
-                                                     type->id, water_rating_name(type->rating)),
-                                         "a submersible light, or move it out of the water",
-                                         code_limits::submersible_light));
+        findings.push_back(
+            finding_about(context, fixture, Severity::error,
+                          fmt::format("{} stands in water, {} is rated {} only", fixture.id, type->id,
+                                      water_rating_name(type->rating)),
+                          "a submersible light, or move it out of the water; over the water, as on "
+                          "a bridge, write `in_water = false`",
+                          code_limits::submersible_light));
     }
     return findings;
 }
@@ -96,16 +98,6 @@ std::vector<std::string> ids_of(const std::map<int, std::vector<const Fixture*>>
         for (const Fixture* fixture : lights)
             ids.push_back(fixture->id);
     return ids;
-}
-
-/// The first few names, and how many more.
-std::string some_of(std::vector<std::string> ids) {
-    constexpr std::size_t shown = 4;
-    if (ids.size() <= shown) return joined(ids);
-    const std::size_t more = ids.size() - (shown - 1);
-    ids.resize(shown - 1);
-    ids.push_back(fmt::format("{} more", more));
-    return joined(ids);
 }
 
 std::vector<Finding> find_supply(const RuleContext& context) {

@@ -42,7 +42,7 @@ void add_option(CLI::App& app, const OptionSpec& spec, Slots& slots) {
     option->expected(1, spec.repeatable ? CLI::detail::expected_max_vector_size : 1);
     option->multi_option_policy(spec.repeatable ? CLI::MultiOptionPolicy::TakeAll
                                                 : CLI::MultiOptionPolicy::Throw);
-    if (spec.repeatable) option->allow_extra_args(false);
+    option->allow_extra_args(false); // the next word is the next option's or an argument
     if (!spec.choices.empty()) option->check(CLI::IsMember(spec.choices));
     if (!spec.fallback.empty()) option->default_str(spec.fallback);
     if (spec.kind == ValueKind::number || spec.kind == ValueKind::whole_number) {

@@ -1,8 +1,10 @@
 #include "rillwatt/catalog/read_catalog.hpp"
 #include "rillwatt/cli/commands.hpp"
 #include "rillwatt/cli/file_access.hpp"
+#include "rillwatt/cli/load_site.hpp"
 #include "rillwatt/finding/input_error.hpp"
 #include "rillwatt/mains/motor_current.hpp"
+#include "rillwatt/site/read_site.hpp"
 #include "rillwatt/site/starter_site.hpp"
 
 #include <fmt/format.h>
@@ -83,8 +85,9 @@ std::optional<Metres> length_answer(const std::string& text, LengthUnit units) {
 }
 
 std::optional<PlanPoint> point_answer(const std::string& text, LengthUnit units) {
-    const std::vector<std::string> parts = split(text, ",");
+    std::vector<std::string> parts = split(text, ",");
     if (parts.size() != 2) return std::nullopt;
+    parts[1].erase(0, parts[1].find_first_not_of(' ')); // "12, 20" is written as people write
     const std::optional<Metres> x = length_answer(parts[0], units);
     const std::optional<Metres> y = length_answer(parts[1], units);
     if (!x || !y) return std::nullopt;
@@ -206,6 +209,10 @@ std::optional<Answers> gather(const Arguments& arguments, Console& console) {
             answers[question.option] = question.usual(units_of(answers));
         }
     }
+    if (answers["--pond-at"].empty() && count_answer(answers["--water-lights"]).value_or(0) > 0) {
+        console.err << "rillwatt new: lights in the water and no pond: `--pond-at` says where it is\n";
+        sound = false;
+    }
     if (!sound) return std::nullopt;
     return answers;
 }
@@ -279,7 +286,13 @@ ExitStatus run(const Arguments& arguments, Console& console) {
         return refuse(path, "the file exists already", console);
     const std::optional<Answers> answers = gather(arguments, console);
     if (!answers) return ExitStatus::wrong_input;
-    const std::string problem = write_new_file(path, starter_site(understood(*answers)));
+    const std::string text = starter_site(understood(*answers));
+    if (const LoadResult<Site> site = read_site(text, path); !site) {
+        console.err << "rillwatt new: these answers make no garden that can be read; nothing was written\n";
+        print_errors(site.errors, console);
+        return ExitStatus::wrong_input;
+    }
+    const std::string problem = write_new_file(path, text);
     if (!problem.empty()) return refuse(path, problem, console);
     console.out << path << '\n';
     console.err << fmt::format(

@@ -72,6 +72,7 @@ SheetTable supply_table(const Assessment& assessment, const Columns& columns) {
     SheetTable table{"Low-voltage supplies", {}, {}};
     for (const auto* circuit : columns)
         table.columns.push_back(site.transformers[circuit->transformer].id);
+    const auto& contact = code_limits::wet_contact_limit(settings);
     const auto add = [&](const char* what, auto cell, std::string source) {
         table.rows.push_back(sheet_row(
             what, columns, [&](const auto* circuit) { return cell(*circuit); }, std::move(source)));
@@ -86,8 +87,8 @@ SheetTable supply_table(const Assessment& assessment, const Columns& columns) {
         "computed, nominal supply");
     add(
         "taps", [&](const auto& circuit) { return taps_cell(site, circuit); },
-        "as planned; contact limit " + nominal_volts_text(code_limits::wet_contact.value) + ": " +
-            source_text(code_limits::wet_contact.source, settings));
+        "as planned; contact limit " + nominal_volts_text(contact.value) + ": " +
+            source_text(contact.source, settings));
     add(
         "water", [&](const auto& circuit) { return water_cell(site, circuit); },
         "plan and catalog; " + source_text(code_limits::water_supply, settings));

@@ -1,3 +1,4 @@
+#include "rillwatt/layout/places.hpp"
 #include "rillwatt/quantity/figure_text.hpp"
 #include "rillwatt/report/escape.hpp"
 
@@ -18,6 +19,15 @@ std::string reading_row(std::string_view id, const std::string& where, const std
                        where, computed, blanks);
 }
 
+/// A lamp is measured at its own terminals; one in water where its lead joins the cable, on dry ground.
+std::string lamp_reading(const Site& site, const Fixture& fixture, const LampResult& lamp) {
+    const bool wet = in_water(site, fixture);
+    return reading_row(fixture.id,
+                       part_link(fixture.id) +
+                           sub_line(wet ? "where its lead joins the cable, out of the water" : "at the lamp"),
+                       volts_text(wet ? lamp.splice_volts : lamp.volts));
+}
+
 /// Every lamp of one run, in the order the cable reaches them.
 std::string lamp_readings(const Site& site, const SolvedCircuit& solved, int run) {
     std::string out;
@@ -25,8 +35,7 @@ std::string lamp_readings(const Site& site, const SolvedCircuit& solved, int run
         const CircuitNode& node = solved.circuit->nodes[i];
         const LampResult* lamp = solved.nodes[i].lamp;
         if (lamp == nullptr || node.run != run) continue;
-        const std::string& id = node_id(site, node);
-        out += reading_row(id, part_link(id) + sub_line("at the lamp"), volts_text(lamp->volts));
+        out += lamp_reading(site, site.fixtures[node.part], *lamp);
     }
     return out;
 }
@@ -53,12 +62,26 @@ std::string transformer_readings(const Site& site, const SolvedCircuit& solved) 
     return out;
 }
 
+/// A line to tick for each circuit that is said to be protected.
+std::string ground_fault_tests(const Site& site) {
+    std::string out;
+    for (const BranchCircuit& circuit : site.circuits)
+        if (circuit.gfci)
+            out += fmt::format("<li>{}: trips by its test button ____ &nbsp; resets ____</li>\n",
+                               html_text(circuit.id));
+    return out.empty() ? out
+                       : "<p>Ground-fault protection, before anything else:</p>\n<ul>\n" + out + "</ul>\n";
+}
+
 } // namespace
 
 std::string commissioning_section(const ReportPageParts& parts) {
     const Assessment& assessment = parts.assessment;
     if (assessment.solution.nominal().transformers.empty()) return "";
     std::string out = section_open("commissioning", "Commissioning sheet", true);
+    out += "<p>Only when the licensed electrician has finished. No hand and no meter lead in the water while "
+           "anything is on: a light in water is measured where its lead joins the cable.</p>\n" +
+           ground_fault_tests(*assessment.site);
     out += fmt::format(
         "<p>Switch everything on, wait until the lamps are warm, measure with a true-rms meter and write "
         "beside the "

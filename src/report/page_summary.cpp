@@ -61,11 +61,11 @@ std::string energy_figure(const Assessment& assessment) {
                               fixed_text(kilowatt_hours(cost.pumps), 0)));
 }
 
-/// Whether it can be built, and with what reserve.
+/// What the rules have against building it.
 std::string verdict_word(const std::vector<Finding>& findings) {
     if (any_error(findings)) return state_word("error", "do not build yet");
     const std::size_t warnings = count_of(findings, Severity::warning);
-    if (warnings == 0) return state_word("good", "can be built");
+    if (warnings == 0) return state_word("good", "the rules find nothing against it");
     return state_word("warning", warnings == 1 ? "works, but decide on the warning before you build"
                                                : "works, but decide on the warnings before you build");
 }
@@ -131,7 +131,8 @@ std::string next_panel(const ReportPageParts& parts) {
     if (assessment.site->marks.size() >= 2)
         out += "<li>Stake out by the <a href=\"#staking\">taped distances</a>.</li>\n";
     if (!assessment.solution.nominal().transformers.empty())
-        out += "<li>Switch on and measure by the <a href=\"#commissioning\">commissioning sheet</a>.</li>\n";
+        out += "<li>When the electrician has finished, switch on and measure by the "
+               "<a href=\"#commissioning\">commissioning sheet</a>.</li>\n";
     return out + "</ol></div>\n";
 }
 

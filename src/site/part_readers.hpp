@@ -82,6 +82,9 @@ constexpr FieldSpec number_spec(std::string_view key, FieldRange range, std::str
 
 constexpr FieldRange any_length() { return between(-longest_metres, longest_metres); }
 constexpr FieldRange length_from_zero() { return at_least_zero(longest_metres); }
+/// Of earth over a cable, in metres: inches written as bare feet go beyond it.
+inline constexpr double deepest_cover = 1.5;
+
 constexpr FieldRange length_above_zero() { return above_zero(longest_metres); }
 
 inline SourceLocation location_of(const ValueReader& reader, int line) {

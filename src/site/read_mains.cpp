@@ -27,7 +27,7 @@ constexpr Field<C> circuit_fields[] = {
     {{.key = "conductor", .kind = FieldKind::id}, read_conductor},
     length_field<C, &C::length>("length", length_from_zero()),
     choice_field<C, &C::wiring>("wiring", wiring_names),
-    length_field<C, &C::cover>("cover", length_from_zero()),
+    length_field<C, &C::cover>("cover", between(0, deepest_cover)),
     choice_field<C, &C::crosses>("crosses", crossing_names),
     point_field<C, &C::at>("at"),
     choice_field<C, &C::outlet>("outlet", outlet_names),

@@ -1,3 +1,5 @@
+#include "rillwatt/conductor/conductor_table.hpp"
+
 #include "part_readers.hpp"
 #include "site_names.hpp"
 #include <algorithm>
@@ -24,7 +26,8 @@ constexpr Field<S> fields[] = {
     choice_field<S, &S::units>("units", length_unit_names),
     texts_field<S, &S::catalogs>("catalogs", longest_path),
     text_field<S, &S::currency>({.key = "currency", .kind = FieldKind::id}),
-    temperature_field<S, &S::conductor_temperature>("conductor_temperature", between(-50, 200)),
+    temperature_field<S, &S::conductor_temperature>(
+        "conductor_temperature", between(coldest_conductor.value(), hottest_conductor.value())),
     number_field<S, &S::supply_voltage>(number_spec("supply_voltage", above_zero(greatest_volts), "V")),
     percent_field<S, &S::supply_band>("supply_band_percent", 0, 50),
     percent_field<S, &S::cable_allowance>("cable_allowance_percent", 0, 100),
@@ -34,7 +37,7 @@ constexpr Field<S> fields[] = {
     boolean_field<S, &S::dwelling>("dwelling"),
     number_field<S, &S::energy_price>(number_spec("energy_price", at_least_zero(1e6), "per kWh")),
     number_field<S, &S::nights_per_year>(number_spec("nights_per_year", between(0, 366), "nights")),
-    length_field<S, &S::cable_cover>("cable_cover", length_from_zero()),
+    length_field<S, &S::cable_cover>("cable_cover", between(0, deepest_cover)),
     number_field<S, &S::water_attenuation>(number_spec("water_attenuation", at_least_zero(1000), "1/m")),
     number_field<S, &S::light_loss_factor>(number_spec("light_loss_factor", above_zero(1), "")),
     number_field<S, &S::light_loss_factor_water>(number_spec("light_loss_factor_water", above_zero(1), "")),

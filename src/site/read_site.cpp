@@ -6,6 +6,7 @@
 #include "part_readers.hpp"
 #include "taped_points.hpp"
 #include <algorithm>
+#include <unordered_map>
 
 namespace rillwatt {
 namespace {
@@ -53,7 +54,7 @@ const Array* repeated_tables(ValueReader& reader, const Entry& entry) {
                                          [](const Value& value) { return value.table() != nullptr; });
     if (is_list_of_tables) return tables;
     reader.error(entry.line, fmt::format("`{}` is {}", entry.key, shown_value(entry.value)),
-                 fmt::format("`[[{}]]`, once for each", entry.key));
+                 fmt::format("`[[{}]]` in double brackets, once for each", entry.key));
     return nullptr;
 }
 
@@ -129,13 +130,16 @@ std::vector<WrittenId> written_ids(const Table& root) {
 
 /// A link may go without an id of its own: it is then called by its ends.
 void name_links(Site& site, const PartIndex& index) {
-    std::vector<std::string> taken;
+    std::unordered_map<std::string, int> taken; // and how many are called so already
     for (Link& link : site.links) {
         if (!link.id.empty()) continue;
-        link.id = fmt::format("{} - {}", link.a, link.b);
-        while (index.contains(link.id) || std::find(taken.begin(), taken.end(), link.id) != taken.end())
-            link.id += " (link)";
-        taken.push_back(link.id);
+        const std::string ends = fmt::format("{} - {}", link.a, link.b);
+        int& same = taken[ends];
+        do {
+            ++same;
+            link.id = same == 1 ? ends
+                                : fmt::format("{} (link{})", ends, same == 2 ? "" : fmt::format(" {}", same));
+        } while (index.contains(link.id));
     }
 }
 

@@ -83,7 +83,16 @@ void TapedPoints::read_marks(ValueReader& reader, const Array& tables, Site& sit
 
 void TapedPoints::settle(ValueReader& reader, MarkEntry& mark) {
     mark.state = State::reading;
+    if (chain_ >= longest_chain) {
+        reader.error(mark.value->line,
+                     fmt::format("marks taped from one another in a chain of more than {}", longest_chain),
+                     "marks taped from some that lie nearer to two with coordinates");
+        mark.state = State::failed;
+        return;
+    }
+    ++chain_;
     const std::optional<PlanPoint> at = reader.point(position_spec, *mark.value);
+    --chain_;
     mark.state = at ? State::known : State::failed;
     if (at) mark.at = *at;
 }

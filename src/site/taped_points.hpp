@@ -27,6 +27,9 @@ class TapedPoints : public PointSource {
     std::optional<PlanPoint> mark_named(ValueReader& reader, const std::string& id, int line);
     void settle(ValueReader& reader, MarkEntry& mark);
 
+    static constexpr int longest_chain = 500; ///< of marks each taped from the next
+    int chain_ = 0;                           ///< how far along one we are
+
     std::map<std::string, MarkEntry, std::less<>> marks_;
 };
 

@@ -144,7 +144,7 @@ std::vector<RunProblem> Gathering::runs_of(const TransformerCircuit& circuit) {
         if (node.fixture != nullptr) place.lamp = lamp_of(node);
         if (node_in_water(node)) {
             run.in_water = true;
-            run.most_tap = limits::wet_contact_limit(site_.settings);
+            run.most_tap = code_limits::wet_contact_limit(site_.settings).value;
         }
         local[i] = static_cast<int>(run.nodes.size());
         run.nodes.push_back(place);

@@ -202,6 +202,17 @@ TEST_CASE("each entry is held to what can exist") {
     }
 }
 
+TEST_CASE("a conductor has resistance left in the coldest ground") {
+    const auto table = [](const char* coefficient) {
+        return std::string("[conductor_table.t]\nsource = \"x\"\nreference_temperature = \"75 C\"\n"
+                           "temperature_coefficient = ") +
+               coefficient + "\nunit = \"ohm/km\"\nsizes = { \"12 AWG\" = 6 }\n";
+    };
+    CHECK(read(table("0.0079")).tables.size() == 1); // 1 - 0.0079 * 125 = 0.0125
+    CHECK_THAT(errors_of(table("0.008")), Catch::Contains("temperature coefficient of 0.008") &&
+                                              Catch::Contains("some resistance at -50 C"));
+}
+
 TEST_CASE("a value just inside its limit is read") {
     CHECK(read("[transformer.t]\nva = 300\ntaps = [12]\nregulation_percent = 50\n")
               .transformers.at("t")

@@ -159,6 +159,32 @@ TEST_CASE("wrong answers on the command line are all named at once and nothing i
     CHECK(folder.entries() == 0);
 }
 
+TEST_CASE("options of a new garden may stand before its file") {
+    const test::TemporaryFolder folder;
+    const Outcome made = type(
+        {"new", "--pond-at", "12, 20", "--name", "A", "--water-lights", "2", folder.file("garden.toml")});
+    INFO(made.err);
+    CHECK(made.status == ExitStatus::ok);
+    CHECK(folder.entries() == 1);
+}
+
+TEST_CASE("answers that make no garden are refused before anything is written") {
+    const test::TemporaryFolder folder;
+    const std::vector<std::vector<std::string>> wrong = {{"--pond-at", "nan,0"},
+                                                         {"--pond-at", "50000,0"},
+                                                         {"--path", "inf,0 1,1"},
+                                                         {"--path", "0,4 0,4"},
+                                                         {"--pond-at", "9,9", "--pond-size", "infx8"},
+                                                         {"--water-lights", "3"}};
+    for (const std::vector<std::string>& options : wrong) {
+        const Outcome refused = type(new_line(folder.file("garden.toml"), options));
+        INFO(options.front() << ' ' << options.back() << refused.out);
+        CHECK(refused.status == ExitStatus::wrong_input);
+        CHECK_FALSE(refused.err.empty());
+    }
+    CHECK(folder.entries() == 0);
+}
+
 TEST_CASE("at a terminal it asks, asks again after a wrong answer, and takes what is in brackets for none") {
     const test::TemporaryFolder folder;
     const Outcome asked = type({"new", folder.file("garden.toml")}, "Corner plot\nyards\nm\n\n\n");

@@ -19,7 +19,8 @@ expect() {
 expect 0 fernhollow
 for rule in $rules; do
   case $rule in
-    lamp-overvoltage | receptacle-near-water | near-water | uplight-wasted | transformer-margin | shared-gfci) ;;
+    lamp-overvoltage | receptacle-near-water | near-water | joint-in-water | uplight-wasted | transformer-margin | \
+      shared-gfci) ;;
     *) echo "fernhollow breaks $rule"; failed=1 ;;
   esac
 done

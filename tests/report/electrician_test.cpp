@@ -116,6 +116,16 @@ model = "pump-180w"
     CHECK_FALSE(has(text, "not judged for C1")); // every value it wants is proposed, or asked for once
 }
 
+TEST_CASE("the sheet gives the contact limit of the code the site goes by") {
+    const auto sheet = [](const char* code) {
+        return electrician_text(assess_text(std::string("rillwatt = 1\n[site]\nname = \"x\"\ncode = \"") +
+                                            code +
+                                            "\"\n[[transformer]]\nid = \"T\"\nmodel = \"pool-100\"\n"));
+    };
+    CHECK(has(sheet("nec"), "contact limit 15 V"));
+    CHECK(has(sheet("iec"), "contact limit 12 V"));
+}
+
 TEST_CASE("what a proposal cannot answer stays on the list") {
     const std::string text = electrician_text(assess_text(R"(rillwatt = 1
 [site]

@@ -107,7 +107,8 @@ TEST_CASE("a syntax error stands alone") {
 
 TEST_CASE("a single table where several are meant is explained") {
     CHECK(errors_of("[fixture]\nid = \"x\"\n") ==
-          "site.toml:3: error: `fixture` is a table; expected `[[fixture]]`, once for each\n    [fixture]\n");
+          "site.toml:3: error: `fixture` is a table; expected `[[fixture]]` in double brackets, once for "
+          "each\n    [fixture]\n");
     CHECK_THAT(errors_of("[fixtures]\n"),
                Catch::Contains("unknown key `fixtures`") && Catch::Contains("nearest is `fixture`"));
     CHECK_THAT(errors_of("[stock]\ncables = \"12/2\"\n"),
@@ -228,6 +229,33 @@ TEST_CASE("lengths beyond any garden are slips of the pen") {
     CHECK_THAT(errors_of(splice + "\"10000.1 m\"\n"), Catch::Contains("`length` is \"10000.1 m\""));
     CHECK_THAT(errors_of(splice + "32809\n"), Catch::Contains("`length` is 32809"));
     CHECK_THAT(errors_of(splice + "1e400\n"), Catch::Contains("site.toml:11: error: "));
+    const std::string circuit = "[[circuit]]\nid = \"C\"\ncover = ";
+    CHECK(read_site("rillwatt = 1\n[site]\nname = \"x\"\n" + circuit + "\"18 in\"\n", "site.toml"));
+    CHECK_THAT(errors_of(circuit + "18\n"), Catch::Contains("`cover` is 18"));
+}
+
+TEST_CASE("marks taped from one another are followed a long way, and no further") {
+    const auto chain = [](int marks) {
+        std::string text = "[[mark]]\nid = \"m0\"\nat = [0, 0]\n[[mark]]\nid = \"m1\"\nat = [10, 0]\n";
+        for (int i = marks; i > 1; --i) // each needs the one after it in the file
+            text += "[[mark]]\nid = \"m" + std::to_string(i) + "\"\nat = { from = [\"m0\", \"m" +
+                    std::to_string(i - 1) + "\"], taped = [10, 5], side = \"left\" }\n";
+        return text;
+    };
+    CHECK(read_site("rillwatt = 1\n[site]\nname = \"x\"\n" + chain(400), "site.toml"));
+    CHECK_THAT(errors_of(chain(20000)), Catch::Contains("in a chain of more than 500"));
+}
+
+TEST_CASE("many links between the same ends get names of their own, quickly") {
+    std::string text = wired;
+    for (const char* id : {"S", "U"})
+        text += "[[splice]]\nid = \"" + std::string(id) + "\"\nfrom = \"A\"\nlength = 1\n";
+    for (int i = 0; i < 3000; ++i)
+        text += "[[link]]\nbetween = [\"S\", \"U\"]\n";
+    const LoadResult<Site> site = read_site("rillwatt = 1\n[site]\nname = \"x\"\n" + text, "site.toml");
+    REQUIRE(site);
+    CHECK(site.value->links[1].id == "S - U (link)");
+    CHECK(site.value->links[2999].id == "S - U (link 3000)");
 }
 
 TEST_CASE("a great many errors end in a word that there are more") {
@@ -271,7 +299,8 @@ TEST_CASE("keys that no catalog has are named with their lines") {
           "site.toml:13: error: `cable` names `13/2`, which no catalog has; expected the id of a `[cable]` "
           "of the catalogs; nearest is "
           "`12/2`\n    cable = \"13/2\"\n"
-          "site.toml:17: error: `model` names `zzz`, which no catalog has; expected the id of a `[fixture]` "
+          "site.toml:17: error: `model` names `zzz`, which no catalog has; expected the id of a "
+          "`[fixture]` "
           "of the catalogs\n"
           "    model = \"zzz\"\n");
     CHECK(check_against_catalog(*site.value, catalog).at(2).location.line == 10);

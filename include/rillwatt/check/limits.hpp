@@ -15,11 +15,6 @@ struct Limit {
 
 namespace limits {
 
-/// Highest nominal tap volts for a light in water.
-inline constexpr Limit<Volts> wet_contact{
-    code_limits::wet_contact.value,
-    "NFPA 70 (2020) 411.1 and article 680, low-voltage contact limit: 15 V rms where wet contact is likely"};
-
 /// Loading above which a transformer has no room left for what comes next year.
 inline constexpr Limit<double> transformer_margin{
     0.80, "common practice, no source: load a transformer to at most 80 %"};
@@ -33,11 +28,6 @@ inline constexpr const char* secondary_source =
 inline constexpr const char* window_source = "window of the fixture, from catalog";
 inline constexpr const char* burial_source =
     "NFPA 70 (2020) 411.4(A) and Table 300.5 column 5: cable identified for direct burial";
-
-/// Highest nominal tap volts for a light in water under the code the site goes by.
-inline Volts wet_contact_limit(const SiteSettings& settings) {
-    return settings.code == CodeFamily::iec ? code_limits::wet_contact_iec.value : wet_contact.value;
-}
 
 } // namespace limits
 

@@ -9,6 +9,10 @@
 
 namespace rillwatt {
 
+/// Temperatures of a conductor that anything here is computed for.
+inline constexpr Celsius coldest_conductor{-50};
+inline constexpr Celsius hottest_conductor{200};
+
 /// One line of a conductor table.
 struct ConductorRow {
     std::string size;        ///< as the trade writes it: "12 AWG", "1/0 AWG", "4 mm2"

@@ -92,6 +92,11 @@ inline constexpr CodeLimit<Volts> wet_contact{
 inline constexpr CodeLimit<Volts> wet_contact_iec{
     Volts(12), {"", "", "", true, "IEC 60364-7-702 702.410.3.4.2, SELV not over 12 V AC"}};
 
+/// Highest nominal tap volts for a light in water under the code the site goes by.
+inline const CodeLimit<Volts>& wet_contact_limit(const SiteSettings& settings) {
+    return settings.code == CodeFamily::iec ? wet_contact_iec : wet_contact;
+}
+
 /// What a supply for lights in water must be listed for.
 inline constexpr LimitSource water_supply{"680.23(A)(2), 680.51(A)", "680.23(A)(2), 680.51(A)",
                                           "680.23(A)(2), 680.51(A)", false,
