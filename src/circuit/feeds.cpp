@@ -139,6 +139,14 @@ std::vector<int> feed_of_each(const Feeds& feeds) {
     return feed;
 }
 
+std::vector<InputError> loop_errors(const Feeds& feeds) {
+    std::vector<InputError> errors;
+    if (feeds.order.size() == feeds.parts.size()) return errors; // all hang on runs
+    for (const std::vector<int>& loop : feed_loops(feed_of_each(feeds)))
+        errors.push_back(loop_error(feeds, loop));
+    return errors;
+}
+
 std::vector<int> runs_of(const Feeds& feeds) {
     std::vector<int> runs;
     for (std::size_t i = 0; i < feeds.parts.size(); ++i)
@@ -178,12 +186,15 @@ Feeds wire_up(const Site& site, std::vector<InputError>& errors) {
     for (std::size_t i = 0; i < feeds.parts.size(); ++i)
         find_feed(site, transformers, by_id, feeds, i, errors);
 
-    const std::vector<int> feed = feed_of_each(feeds);
-    feeds.order = level_order(feed, runs_of(feeds));
-    if (feeds.order.size() == feeds.parts.size()) return feeds; // all hang on runs: no loops
-    for (const auto& loop : feed_loops(feed))
-        errors.push_back(loop_error(feeds, loop));
+    feeds.order = level_order(feed_of_each(feeds), runs_of(feeds));
+    for (InputError& error : loop_errors(feeds))
+        errors.push_back(std::move(error));
     return feeds;
+}
+
+std::vector<InputError> feed_loop_errors(const Site& site) {
+    std::vector<InputError> not_told;
+    return loop_errors(wire_up(site, not_told));
 }
 
 } // namespace rillwatt

@@ -1,9 +1,9 @@
 #include "rillwatt/cli/load_site.hpp"
 
 #include "rillwatt/catalog/read_catalog.hpp"
+#include "rillwatt/circuit/circuit.hpp"
 #include "rillwatt/cli/file_access.hpp"
 #include "rillwatt/cli/process_memory.hpp"
-#include "rillwatt/document/document.hpp"
 #include "rillwatt/site/read_site.hpp"
 
 #include "catalog_files.hpp"
@@ -58,6 +58,8 @@ Reading read_with_catalogs(const std::string& text, const std::string& path,
     reading.catalog = std::move(gathered.catalog);
     if (draft.site && gathered.names_known)
         append(draft.errors, check_against_catalog(*draft.site, reading.catalog, text));
+    if (draft.site && !(draft.errors.empty() && reading.errors.empty()))
+        append(draft.errors, feed_loop_errors(*draft.site));
     sort_by_line(draft.errors);
     reading.errors.insert(reading.errors.begin(), draft.errors.begin(), draft.errors.end());
     reading.site = std::move(draft.site);

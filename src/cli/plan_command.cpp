@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <filesystem>
 #include <ostream>
 
 namespace rillwatt {
@@ -31,6 +32,12 @@ bool write_drawing(const std::string& drawing, const Arguments& arguments, Conso
     if (path.empty()) {
         console.out << drawing;
         return true;
+    }
+    std::error_code fault;
+    if (std::filesystem::equivalent(path, arguments.text("SITE"), fault)) {
+        console.err << fmt::format("rillwatt: {} is the site file itself; nothing was written\n",
+                                   printable(path));
+        return false;
     }
     const std::string problem =
         arguments.has("--force") ? write_file(path, drawing) : write_new_file(path, drawing);

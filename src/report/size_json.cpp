@@ -45,6 +45,14 @@ void write_choices(JsonWriter& json, const std::vector<SizeChoice>& choices) {
     json.end();
 }
 
+void write_texts(JsonWriter& json, std::string_view name, const std::vector<std::string>& texts) {
+    json.key(name);
+    json.begin_array(Set::line);
+    for (const std::string& text : texts)
+        json.value(text);
+    json.end();
+}
+
 void write_bill(JsonWriter& json, const Bill& bill) {
     json.key("bill");
     json.begin_array();
@@ -61,14 +69,7 @@ void write_bill(JsonWriter& json, const Bill& bill) {
     }
     json.end();
     json.member("bill_total", bill.total.value());
-}
-
-void write_texts(JsonWriter& json, std::string_view name, const std::vector<std::string>& texts) {
-    json.key(name);
-    json.begin_array(Set::line);
-    for (const std::string& text : texts)
-        json.value(text);
-    json.end();
+    write_texts(json, "bill_remarks", bill.remarks);
 }
 
 void write_reasons(JsonWriter& json, const std::vector<SizeReason>& reasons) {

@@ -135,6 +135,8 @@ std::string bill_text(const SizeReport& report, const TextStyle& style) {
     }
     out += fmt::format("  {} {}\n", padded_right("total", 65),
                        padded_left(fixed_text(report.bill.total.value(), 2), 10));
+    for (const std::string& remark : report.bill.remarks)
+        out += wrapped(printable(remark), style.width, "  ", "    ");
     return out;
 }
 

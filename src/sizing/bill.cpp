@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <map>
 
 namespace rillwatt {
@@ -78,14 +79,15 @@ void add_cables(Bill& bill, const Site& site, const Catalog& catalog, const CutP
     for (const auto& [key, count] : spools) {
         const CableType& cable = *find_entry(catalog.cables, key.first);
         const Metres length(key.second);
-        add_line(bill,
-                 {.item = cable.id,
-                  .kind = BillKind::cable,
-                  .description = fmt::format("cable, spool of {}", length_text(length, site.settings.units)),
-                  .quantity = static_cast<double>(count),
-                  .unit = "spool",
-                  .price = price_of(cable, length),
-                  .why = "every length of the site, packed into whole spools"});
+        const bool usual = std::find(cable.spools.begin(), cable.spools.end(), length) != cable.spools.end();
+        add_line(bill, {.item = cable.id,
+                        .kind = BillKind::cable,
+                        .description = fmt::format("cable, {} of {}", usual ? "spool" : "special spool",
+                                                   length_text(length, site.settings.units)),
+                        .quantity = static_cast<double>(count),
+                        .unit = "spool",
+                        .price = price_of(cable, length),
+                        .why = "every length of the site, packed into whole spools"});
     }
 }
 
@@ -194,6 +196,7 @@ Bill make_bill(const Site& site, const Catalog& catalog, const SiteLengths& leng
     const CutPlan cuts = plan_cuts(site, circuits);
     Bill bill;
     add_cables(bill, site, catalog, cuts);
+    bill.remarks = cuts.remarks;
     add_equipment(bill, site, catalog, circuits);
     add_accessories(bill, site, catalog, needs_of(site, catalog, lengths, cuts));
     return bill;

@@ -75,6 +75,17 @@ void cut_by_length(const Batch& batch, CutPlan& plan) {
                               .rest = Metres(0)});
 }
 
+/// For a piece that no spool holds: it is bought at its length, or has to be joined.
+void take_special_spool(const Batch& batch, std::size_t piece, CutPlan& plan) {
+    const CablePiece& cut = plan.pieces[piece];
+    plan.stock.push_back(
+        {.cable = batch.cable->id, .length = cut.length, .pieces = {piece}, .rest = Metres(0)});
+    plan.remarks.push_back(
+        fmt::format("{}: longer than any spool of {}; it needs a joint or a special spool, "
+                    "which is what the bill counts",
+                    cut.tag, batch.cable->id));
+}
+
 void cut_from_spools(const Batch& batch, CutPlan& plan) {
     std::vector<Metres> lengths;
     Metres total;
@@ -90,9 +101,7 @@ void cut_from_spools(const Batch& batch, CutPlan& plan) {
         plan.stock.push_back(std::move(stock));
     }
     for (const std::size_t piece : cuts.too_long)
-        plan.remarks.push_back(
-            fmt::format("{}: longer than any spool of {}; it needs a joint or a special spool",
-                        plan.pieces[batch.pieces[piece]].tag, batch.cable->id));
+        take_special_spool(batch, batch.pieces[piece], plan);
     const Metres least = cheapest_spools(spools_of(*batch.cable), total).total;
     if (cuts.too_long.empty() && cuts.bought > least + Metres(1e-6))
         plan.remarks.push_back(

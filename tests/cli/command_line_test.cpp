@@ -103,6 +103,28 @@ TEST_CASE("mistakes of the file and names that no catalog has are told in one go
     CHECK(cable != std::string::npos);
 }
 
+TEST_CASE("parts that feed each other are told beside other mistakes") {
+    const test::TemporaryFolder folder;
+    const std::string file = folder.file("site.toml");
+    test::put_file(file, "rillwatt = 1\n[site]\nname = \"x\"\ncolour = 1\n"
+                         "[[splice]]\nid = \"a\"\nfrom = \"b\"\n[[splice]]\nid = \"b\"\nfrom = \"a\"\n");
+    const Outcome wrong = type({"check", file});
+    CHECK(wrong.status == ExitStatus::wrong_input);
+    CHECK(holds(wrong.err, "unknown key `colour`"));
+    CHECK(holds(wrong.err, "feed each other"));
+}
+
+TEST_CASE("a drawing is not written over the site it is of") {
+    const test::TemporaryFolder folder;
+    const std::string file = folder.file("site.toml");
+    const std::string text = "rillwatt = 1\n[site]\nname = \"x\"\n";
+    test::put_file(file, text);
+    const Outcome refused = type({"plan", file, "--output", file, "--force"});
+    CHECK(refused.status == ExitStatus::wrong_input);
+    CHECK(holds(refused.err, "is the site file itself"));
+    CHECK(test::file_text(file) == text);
+}
+
 TEST_CASE("the version is the project's") {
     CHECK(type({"--version"}).out == "rillwatt " + program_version() + "\n");
 }

@@ -100,11 +100,11 @@ struct Made {
     Assessment assessment;
 };
 
-Made make() {
+Made make(const std::string& text = site_text) {
     LoadResult<Catalog> catalog = read_catalog(catalog_text, "catalog.toml");
     REQUIRE(catalog);
     REQUIRE(check_catalog(*catalog.value).empty());
-    LoadResult<Site> site = read_site(site_text, "site.toml");
+    LoadResult<Site> site = read_site(text, "site.toml");
     REQUIRE(site);
     auto shared = std::make_shared<const Catalog>(std::move(*catalog.value));
     LoadResult<Assessment> assessed = assess(std::make_shared<const Site>(std::move(*site.value)), shared);
@@ -139,6 +139,20 @@ TEST_CASE("the bill counts cable by the foot and by the spool, lights, transform
     CHECK_FALSE(line_for(bill, "stake")->cost.has_value());
     CHECK(bill.unpriced == std::vector<std::string>{"stake"});
     CHECK(bill.total.value() == Approx(30 + 200 + 4 * 40 + 200 + 5 * 2).epsilon(1e-12));
+}
+
+TEST_CASE("a piece longer than any spool is bought at its length, and said") {
+    std::string text = site_text;
+    text.replace(text.rfind("60 ft"), 5, "260 ft");
+    const Assessment a = make(text).assessment;
+    const Bill bill = make_bill(*a.site, *a.catalog, a.lengths, a.circuits);
+    std::vector<std::pair<std::string, double>> bought;
+    for (const BillLine& line : bill.lines)
+        if (line.item == "spooled") bought.emplace_back(line.description, line.cost->value());
+    CHECK(bought == std::vector<std::pair<std::string, double>>{{"cable, spool of 100 ft", 100},
+                                                                {"cable, special spool of 260 ft", 260}});
+    REQUIRE(bill.remarks.size() == 1);
+    CHECK_THAT(bill.remarks.front(), Catch::Contains("B-2: longer than any spool of spooled"));
 }
 
 TEST_CASE("warning tape is counted where the crew digs, not on the bottom of a pond nor in a sleeve") {

@@ -77,6 +77,10 @@ struct SiteCircuits {
 /// and a tap the transformer does not have are input errors that name the parts and their lines.
 LoadResult<SiteCircuits> build_circuits(const Site& site, const Catalog& catalog, const SiteLengths& lengths);
 
+/// What `build_circuits` says of parts that feed each other, and nothing else it would say: for a site whose
+/// other errors keep it from being built.
+std::vector<InputError> feed_loop_errors(const Site& site);
+
 /// Id of the site part a node stands for.
 const std::string& node_id(const Site& site, const CircuitNode& node);
 

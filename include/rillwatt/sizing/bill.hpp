@@ -61,6 +61,7 @@ struct Bill {
         lines;   ///< cable, transformers, fixtures, pumps, accessories; within these in catalog order
     Money total; ///< of the lines that have a price
     std::vector<std::string> unpriced; ///< items the total does not hold
+    std::vector<std::string> remarks;  ///< of the cut plan
 };
 
 /// The bill of materials of a site: packed cable, transformers, fixtures, pumps and accessories, from what is
