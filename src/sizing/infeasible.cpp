@@ -43,8 +43,10 @@ class BestCase {
                 proposal.cables.back().push_back(node.typed < 0 ? thickest_ : node.typed);
             }
         }
-        for (const int link : transformer_.link_typed)
+        for (const int link : transformer_.link_typed) {
+            if (link < 0 && thickest_ < 0) return std::nullopt;
             proposal.link_cables.push_back(link < 0 ? thickest_ : link);
+        }
         for (std::size_t m = 0; m < transformer_.models.size(); ++m) {
             proposal.model = static_cast<int>(m);
             try_taps(proposal);
@@ -211,14 +213,21 @@ class Explanation {
     const TransformerCircuit& circuit_;
 };
 
+/// Whether a length of the tree or a link still waits for its cable.
+bool has_open_cable(const TransformerProblem& transformer) {
+    const auto& links = transformer.link_typed;
+    return std::any_of(transformer.runs.begin(), transformer.runs.end(),
+                       [](const RunProblem& run) { return run.has_open(); }) ||
+           std::any_of(links.begin(), links.end(), [](int cable) { return cable < 0; });
+}
+
 } // namespace
 
 Infeasibility explain_infeasible(const Site& site, const Catalog& catalog, const SiteLengths& lengths,
                                  const SizeProblem& problem, std::size_t index) {
     const TransformerProblem& transformer = problem.transformers[index];
     Explanation explanation(site, problem, transformer);
-    const bool needs_cable = std::any_of(transformer.runs.begin(), transformer.runs.end(),
-                                         [](const RunProblem& run) { return run.has_open(); });
+    const bool needs_cable = has_open_cable(transformer);
     if (transformer.models.empty() || (needs_cable && problem.candidates.empty()))
         explanation.nothing_to_choose_from(transformer.models.empty());
     else if (const auto best = BestCase(problem, transformer).find())

@@ -201,6 +201,25 @@ TEST_CASE("a tap is offered with its volts, and nothing is offered twice") {
     CHECK_FALSE(offers(ways, "split")); // one lamp cannot be split
 }
 
+TEST_CASE("a link without a cable to choose from is told") {
+    for (const bool stocked : {false, true}) { // a cable that may not be buried is none to choose from
+        CAPTURE(stocked);
+        Garden garden;
+        garden.ideal_transformer("T1").run("A", "T1", 12, "c");
+        sell(garden, "c", 0.02, 1);
+        sell(garden, "indoor", 0.02, 1);
+        garden.catalog.cables["indoor"].direct_burial = false;
+        lamp(garden, "lamp", 1, 9, 15);
+        garden.splice("S", "A", 5, "c").fixture("L", "S", 10, "lamp", "c").link("ring", "A", "L", 5, "");
+        garden.site.stock.cables.emplace();
+        if (stocked) garden.site.stock.cables->emplace_back("indoor");
+        const SizeResult result = sized(garden);
+        REQUIRE(result.infeasible);
+        CHECK(result.infeasible->reason == "no priced cable for direct burial is to be had for T1");
+        CHECK(offers(ways_of(result), "cable c on ring, which the catalogs have"));
+    }
+}
+
 TEST_CASE("where no single typed value is to blame, all of them may be") {
     // 30 m at 10 A need 13 V and 0.02 ohm/m at once; typed are 12 V and 0.03 ohm/m
     Garden garden = six_volts_short();
