@@ -61,7 +61,7 @@ class BestCase {
         for (const RunProblem& run : transformer_.runs) {
             taps.push_back(taps_for(transformer_.models[at(proposal.model)], run));
             if (taps.back().empty()) return;
-            choices *= taps.back().size();
+            choices = std::min(choices * taps.back().size(), most_tap_choices + 1); // the product may be huge
         }
         const bool together = choices > most_tap_choices; // too many: all runs on the same step of their taps
         std::size_t steps = choices;

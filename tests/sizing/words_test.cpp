@@ -220,6 +220,27 @@ TEST_CASE("a link without a cable to choose from is told") {
     }
 }
 
+// 31 runs are well served, one is not. Four taps on 32 runs make 2 to the 64 ways to choose them.
+TEST_CASE("what is wrong is found among more taps than can be counted") {
+    for (const int runs : {31, 32, 33}) {
+        CAPTURE(runs);
+        Garden garden;
+        garden.transformer("T1", 1000, 0, {12, 13, 14, 15});
+        sell(garden, "c", 0.02, 1);
+        lamp(garden, "lamp", 0.1, 9, 16);
+        lamp(garden, "hungry", 0.1, 15.5, 16);
+        for (int r = 0; r < runs; ++r) {
+            garden.run(fmt::format("A{}", r), "T1", 12, "c");
+            garden.site.runs.back().tap.reset();
+            garden.fixture(fmt::format("L{}", r), fmt::format("A{}", r), 1, r == 5 ? "hungry" : "lamp");
+        }
+        const SizeResult result = sized(garden);
+        REQUIRE(result.infeasible);
+        CHECK(result.infeasible->part == "L5");
+        CHECK(result.infeasible->reason.starts_with("with everything at its best L5 gets 15.00 V"));
+    }
+}
+
 TEST_CASE("where no single typed value is to blame, all of them may be") {
     // 30 m at 10 A need 13 V and 0.02 ohm/m at once; typed are 12 V and 0.03 ohm/m
     Garden garden = six_volts_short();
