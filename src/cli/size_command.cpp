@@ -122,11 +122,12 @@ Command size_command() {
         .summary = "Choose cable, taps and transformers at the least cost, and prove it",
         .description =
             "Chooses every cable, tap and transformer model the site file leaves open so that cable and "
-            "transformers cost the least while every lamp keeps its window at nominal supply, with "
-            "--weak-supply on a weak one too. What is typed "
-            "stays. Candidates are the entries of [stock], or every priced entry of the catalogs. Exit "
-            "status 1: "
-            "nothing works, or the site has an error finding even so.",
+            "transformers cost the least while every lamp keeps its window at nominal supply. With "
+            "--weak-supply it keeps it on a weak one too, and a tap that on a strong supply without load "
+            "gives a lamp more than its window, or a light in water more than the contact limit, is chosen "
+            "only where nothing else is found, and its reason says so. What is typed stays. Candidates are "
+            "the entries of [stock], or every priced entry of the catalogs. Exit status 1: nothing works, or "
+            "the site has an error finding even so.",
         .arguments = {site_argument()},
         .options = size_option_specs(),
         .examples = {{"rillwatt size garden.toml", "what to use, why, and what it costs"},

@@ -235,7 +235,9 @@ std::vector<double> taps_for(const Model& model, const RunProblem& run) {
     }
     std::vector<double> taps;
     for (const Volts tap : model.type->taps)
-        if (!above(tap, run.most_tap)) taps.push_back(tap.value());
+        if (!above(tap, run.most_tap) &&
+            !(run.most_unloaded && above(tap * model.supply_ratio, *run.most_unloaded)))
+            taps.push_back(tap.value());
     return taps;
 }
 

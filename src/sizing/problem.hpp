@@ -44,6 +44,9 @@ struct RunProblem {
     std::optional<double> tap;
     bool in_water = false; ///< a light in water hangs on it
     Volts most_tap{1e9};   ///< where one does: the contact limit
+    /// Where a strong supply counts: the most a tap that may be chosen gives at the site's own supply without
+    /// load, so that a strong one still keeps the high end of every window and the contact limit.
+    std::optional<Volts> most_unloaded;
     std::vector<RunNode> nodes;
 
     double open_metres() const;

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "strong_supply.hpp"
 #include <algorithm>
 
 namespace rillwatt::sizing {
@@ -25,7 +26,12 @@ class Reasons {
         std::vector<SizeReason> reasons;
         for (std::size_t r = 0; r < transformer_.runs.size(); ++r) {
             const RunProblem& run = transformer_.runs[r];
-            if (run.has_open()) reasons.push_back({run_id(run.run), binding_lamp(run), thinner(r)});
+            const std::string strong = strong_words(r);
+            if (run.has_open())
+                reasons.push_back(
+                    {run_id(run.run), binding_lamp(run) + (strong.empty() ? "" : "; ") + strong, thinner(r)});
+            else if (!strong.empty())
+                reasons.push_back({run_id(run.run), strong, ""});
         }
         if (transformer_.model_open) reasons.push_back({id(), loading_words(), cheaper_model()});
         return reasons;
@@ -35,6 +41,12 @@ class Reasons {
     const std::string& id() const { return site_.transformers[circuit_.transformer].id; }
     const std::string& run_id(int run) const { return site_.runs[circuit_.runs[at(run)].run].id; }
     const std::string& part_id(int node) const { return node_id(site_, circuit_.nodes[at(node)]); }
+
+    /// Where a strong supply was to count and does not for a run.
+    std::string strong_words(std::size_t r) const {
+        return problem_.options.strong_supply ? strong_tap_words(site_, problem_, transformer_, proposal_, r)
+                                              : "";
+    }
 
     /// The lamp of a run nearest to an end of its window.
     std::string binding_lamp(const RunProblem& run) {

@@ -4,6 +4,7 @@
 #include "infeasible.hpp"
 #include "reasons.hpp"
 #include "site_search.hpp"
+#include "strong_supply.hpp"
 #include "tap_choice.hpp"
 #include <algorithm>
 #include <cmath>
@@ -36,6 +37,25 @@ void explain(const Site& site, const Catalog& catalog, const SiteLengths& length
     result.infeasible->proven = proven;
 }
 
+/// Searches with the effort asked for, or what is usual.
+sizing::SiteAnswer search(const sizing::SizeProblem& problem, SizeResult& result) {
+    const SizeOptions& options = problem.options;
+    sizing::Effort effort(options.effort > 0 ? options.effort : sizing::usual_effort(problem),
+                          options.out_of_time);
+    sizing::SiteAnswer answer = sizing::search_site(problem, effort);
+    result.steps += effort.used();
+    return answer;
+}
+
+/// Searches with taps that suit a strong supply first, and again without where that leaves no answer.
+sizing::SiteAnswer search_for_strong_supply(const Site& site, sizing::SizeProblem& problem,
+                                            SizeResult& result) {
+    sizing::limit_to_strong_supply(site, problem);
+    sizing::SiteAnswer answer = search(problem, result);
+    result.beyond_strong = sizing::lift_strong_limits(site, answer, problem);
+    return result.beyond_strong.empty() ? answer : search(problem, result);
+}
+
 } // namespace
 
 const char* size_status_name(SizeStatus status) {
@@ -65,17 +85,16 @@ LoadResult<SizeResult> size_site(const std::shared_ptr<const Site>& site, const 
     const Site open = options.all ? sizing::reopened(*site) : *site;
     const auto circuits = build_circuits(open, catalog, lengths);
     if (!circuits) return {std::nullopt, circuits.errors};
-    const sizing::SizeProblem problem = sizing::gather(open, catalog, *circuits.value, options);
-    sizing::Effort effort(options.effort > 0 ? options.effort : sizing::usual_effort(problem),
-                          options.out_of_time);
-    sizing::SiteAnswer answer = sizing::search_site(problem, effort);
+    sizing::SizeProblem problem = sizing::gather(open, catalog, *circuits.value, options);
+    SizeResult result;
+    sizing::SiteAnswer answer =
+        options.strong_supply ? search_for_strong_supply(open, problem, result) : search(problem, result);
     for (std::size_t t = 0; t < answer.proposals.size(); ++t) {
         if (!answer.proposals[t]) continue;
         sizing::Trial trial(problem, problem.transformers[t]);
         sizing::choose_roomiest_taps(problem, problem.transformers[t], site->settings, trial,
                                      *answer.proposals[t]);
     }
-    SizeResult result;
     for (std::size_t t = 0; t < answer.proposals.size(); ++t) {
         if (!answer.proposals[t]) continue;
         const auto reasons =
@@ -89,7 +108,6 @@ LoadResult<SizeResult> size_site(const std::shared_ptr<const Site>& site, const 
     result.sized = sized;
     result.unpriced = problem.unpriced;
     result.left_out = problem.left_out;
-    result.steps = effort.used();
     return {std::move(result), {}};
 }
 

@@ -55,9 +55,17 @@ LoadResult<WeakSupplySizing> size_for_weak_supply(const std::shared_ptr<const Si
                                                   const std::shared_ptr<const Catalog>& catalog,
                                                   const SizeOptions& options) {
     SizeOptions now = options;
+    now.strong_supply = true;
     for (;;) {
         LoadResult<SizeResult> sized = size_site(site, catalog, now);
         if (!sized) return {std::nullopt, std::move(sized.errors)};
+        const std::vector<std::string>& beyond = sized.value->beyond_strong;
+        if (!beyond.empty() && now.low_margin > options.low_margin) {
+            // the margin came from taps that do not do: what remains to be chosen from may need less
+            now.beyond_strong.insert(now.beyond_strong.end(), beyond.begin(), beyond.end());
+            now.low_margin = options.low_margin;
+            continue;
+        }
         const bool whole = sized.value->status != SizeStatus::infeasible;
         const std::optional<Volts> wider =
             whole ? lacking(*sized.value->sized, *catalog, now.above_low_end()) : std::nullopt;

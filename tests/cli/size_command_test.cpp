@@ -76,6 +76,17 @@ const std::string weak_site =
     "[[fixture]]\nid = \"lamp-1\"\nmodel = \"accent-5w-36\"\nfrom = \"A\"\nlength = 180\n"
     "[[fixture]]\nid = \"lamp-2\"\nmodel = \"accent-5w-36\"\nfrom = \"lamp-1\"\nlength = 10\n";
 
+//   T1 --A-- 12/2, 300 ft -- lamp-1 -- 10 ft -- lamp-2, both in water, on a supply of 114 V, 8 % high or low
+// A tap of 15 V takes the least copper and shows 15.39 V when the supply is high.
+const std::string strong_site =
+    "rillwatt = 1\n[site]\nname = \"Far pool\"\nsupply_voltage = 114\nsupply_band_percent = 8\n"
+    "[[circuit]]\nid = \"C1\"\nbreaker = 15\ngfci = true\nwet_cover = true\n"
+    "[[transformer]]\nid = \"T1\"\nmodel = \"pool-150\"\ncircuit = \"C1\"\n"
+    "[[run]]\nid = \"A\"\nfrom = \"T1\"\ntap = 12\ncable = \"12/2\"\n"
+    "[[fixture]]\nid = \"lamp-1\"\nmodel = \"sub-5w-40\"\nfrom = \"A\"\nlength = 300\nin_water = true\n"
+    "[[fixture]]\nid = \"lamp-2\"\nmodel = \"sub-5w-40\"\nfrom = \"lamp-1\"\nlength = 10\n"
+    "in_water = true\n";
+
 /// The words between backquotes that follow a phrase, as typed: what a mend tells the user to run.
 std::vector<std::string> command_after(const std::string& text, const std::string& phrase) {
     std::string flat; // wrapped lines as one
@@ -177,6 +188,17 @@ TEST_CASE("options of size that contradict each other are told") {
         CHECK_FALSE(outcome.err.empty());
     }
     CHECK(test::file_text(site) == open_site);
+}
+
+TEST_CASE("what the mend of a weak-supply warning tells to run gives no lamp too much on a strong one") {
+    const test::TemporaryFolder folder;
+    const std::string site = in_folder(folder, strong_site);
+    REQUIRE(holds(type({"check", site}).out, "lamp-2 gets"));
+    CHECK(type({"size", site, "--all", "--weak-supply", "--write"}).status == ExitStatus::ok);
+    const Outcome after = type({"check", site});
+    CHECK_FALSE(holds(after.out, "[lamp-undervoltage]"));
+    CHECK_FALSE(holds(after.out, "[lamp-overvoltage]"));
+    CHECK_FALSE(holds(after.out, "[wet-contact-voltage]"));
 }
 
 TEST_CASE("headroom is told for every place of a sized site") {

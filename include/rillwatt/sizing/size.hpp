@@ -59,9 +59,10 @@ struct SizeResult {
     std::shared_ptr<const Site> sized; ///< the site with the choices in place
     std::optional<Infeasibility> infeasible;
     std::vector<SizeReason> reasons;
-    std::vector<std::string> unpriced; ///< typed entries without a price, counted at nothing
-    std::vector<std::string> left_out; ///< transformers with a length still open
-    std::size_t steps = 0;             ///< labels and combinations examined
+    std::vector<std::string> unpriced;      ///< typed entries without a price, counted at nothing
+    std::vector<std::string> left_out;      ///< transformers with a length still open
+    std::vector<std::string> beyond_strong; ///< runs that nothing serves with taps that suit a strong supply
+    std::size_t steps = 0;                  ///< labels and combinations examined
 
     /// (cost - bound) / cost; 0 when proven or nothing is known.
     double gap() const;

@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <cstddef>
 #include <functional>
+#include <string>
+#include <vector>
 
 namespace rillwatt {
 
@@ -13,10 +15,12 @@ namespace rillwatt {
 struct SizeOptions {
     bool per_length =
         false; ///< each length has its own cable, never thicker than the chosen one that feeds it
-    bool any_order = false; ///< with per_length: thicker downstream is allowed
-    bool all = false;       ///< typed cables, taps and models are reopened
-    Volts margin{0};        ///< distance every lamp keeps from both ends of its window
-    Volts low_margin{0};    ///< and from the low end alone; where both are given the greater one counts
+    bool any_order = false;     ///< with per_length: thicker downstream is allowed
+    bool all = false;           ///< typed cables, taps and models are reopened
+    Volts margin{0};            ///< distance every lamp keeps from both ends of its window
+    Volts low_margin{0};        ///< and from the low end alone; where both are given the greater one counts
+    bool strong_supply = false; ///< open taps keep window and contact limit on a strong supply if any can
+    std::vector<std::string> beyond_strong;            ///< runs for which it is known that none can
     double loading = limits::transformer_margin.value; ///< of a transformer, ratio
     std::size_t effort = 0;            ///< labels and combinations to examine; 0: by the size of the site
     std::function<bool()> out_of_time; ///< asked now and then; empty: no limit
