@@ -45,19 +45,19 @@ class Remedies {
     }
 
   private:
-    /// What sizing chooses for a changed site; empty when nothing works.
-    std::optional<std::vector<SizeChoice>> sized(const PartSite& changed) const {
+    /// What sizing chooses for a changed site, as far as it differs from what is written; empty when nothing
+    /// works. Both sites have the same parts.
+    std::optional<std::vector<SizeChoice>> sized(const PartSite& changed, Site written) const {
         const auto circuits = build_circuits(changed.site, catalog_, changed.lengths);
         if (!circuits) return std::nullopt;
         const SizeProblem problem = gather(changed.site, catalog_, *circuits.value, options_);
         Effort effort(options_.effort, options_.out_of_time);
         const SiteAnswer answer = search_site(problem, effort);
         if (!std::isfinite(answer.cost)) return std::nullopt;
-        Site site = changed.site;
-        return put_in_place(problem, answer.proposals, site);
+        return put_in_place(problem, answer.proposals, written);
     }
 
-    bool works(const PartSite& changed) const { return sized(changed).has_value(); }
+    bool works(const PartSite& changed) const { return sized(changed, changed.site).has_value(); }
 
     void offer(std::string way) {
         if (std::find(ways_.begin(), ways_.end(), way) == ways_.end()) ways_.push_back(std::move(way));
@@ -70,6 +70,8 @@ class Remedies {
     void split();
     void add_transformers();
     void load_higher();
+    std::string fed_words(const PartSite& changed, const std::string& feed) const;
+    std::string new_runs_words(const PartSite& changed) const;
     std::string length_words(Metres length) const { return length_text(length, part_.site.settings.units); }
 
     const PartSite& part_;
@@ -89,10 +91,32 @@ std::string chosen_words(const std::vector<SizeChoice>& choices, const std::stri
     return words;
 }
 
+/// The parts of the file that a run which is not in it feeds.
+std::string Remedies::fed_words(const PartSite& changed, const std::string& feed) const {
+    std::string words;
+    for (const std::string& part : changed.fed_by(feed)) {
+        const std::string fed = part_.feed_of(part) ? part : fed_words(changed, part);
+        words += (words.empty() ? "" : ", ") + fed;
+    }
+    return words;
+}
+
+/// What the runs are that the file does not have; empty when there are none.
+std::string Remedies::new_runs_words(const PartSite& changed) const {
+    std::string words;
+    for (const Run& run : changed.site.runs) {
+        const auto& written = part_.site.runs;
+        if (std::any_of(written.begin(), written.end(), [&](const Run& old) { return old.id == run.id; }))
+            continue;
+        words += fmt::format("{}{} feeds {}", words.empty() ? "" : "; ", run.id, fed_words(changed, run.id));
+    }
+    return words.empty() ? "" : ". New runs, each a further cable along the same way: " + words;
+}
+
 /// Typed values, one kind at a time, then all of them.
 void Remedies::reopen() {
     const auto offer_if_it_works = [&](const PartSite& changed, const std::string& what) {
-        const auto choices = sized(changed);
+        const auto choices = sized(changed, part_.site); // what is typed so already needs no word
         if (!choices) return false;
         const std::string words = chosen_words(*choices, what);
         if (!words.empty()) offer(words + ", instead of what is typed");
@@ -130,12 +154,12 @@ void Remedies::take_from_catalogs() {
     PartSite changed = part_;
     changed.site.stock.cables.reset();
     if (part_.site.stock.cables)
-        if (const auto choices = sized(changed))
+        if (const auto choices = sized(changed, changed.site))
             offer(chosen_words(*choices, "cable") + ", which the catalogs have and [stock] has not");
     changed = part_;
     changed.site.stock.transformers.reset();
     if (part_.site.stock.transformers && !part_.site.transformers.front().model)
-        if (const auto choices = sized(changed))
+        if (const auto choices = sized(changed, changed.site))
             offer(chosen_words(*choices, "model") + ", which the catalogs have and [stock] has not");
 }
 
@@ -203,10 +227,7 @@ void Remedies::split() {
         if (added.empty()) return;
         runs.push_back(added);
         if (!works(changed)) continue;
-        std::string moved;
-        for (const std::string& part : changed.fed_by(added))
-            for (const std::string& on : part_.feed_of(part) ? std::vector{part} : changed.fed_by(part))
-                moved += (moved.empty() ? "" : ", ") + on;
+        const std::string moved = fed_words(changed, added);
         offer(runs.size() == 2
                   ? fmt::format("split run {} in two: a second cable along the same way that feeds {}",
                                 trouble_.run, moved)
@@ -220,7 +241,7 @@ void Remedies::add_transformers() {
     for (int count = 2; count <= most_transformers; ++count) {
         PartSite changed = part_;
         if (!changed.add_transformer(catalog_, count)) return;
-        const auto choices = sized(changed);
+        const auto choices = sized(changed, changed.site);
         if (!choices) continue;
         std::string groups;
         for (const Transformer& transformer : changed.site.transformers) {
@@ -232,8 +253,9 @@ void Remedies::add_transformers() {
         std::string models;
         for (const SizeChoice& choice : *choices)
             if (choice.what == "model") models += (models.empty() ? "" : " and ") + choice.value;
-        offer(fmt::format("{} transformers in place of {}{}{}: runs {}", count,
-                          part_.site.transformers.front().id, models.empty() ? "" : ", ", models, groups));
+        offer(fmt::format("{} transformers in place of {}{}{}: runs {}{}", count,
+                          part_.site.transformers.front().id, models.empty() ? "" : ", ", models, groups,
+                          new_runs_words(changed)));
         return;
     }
 }

@@ -201,6 +201,14 @@ TEST_CASE("a tap is offered with its volts, and nothing is offered twice") {
     CHECK_FALSE(offers(ways, "split")); // one lamp cannot be split
 }
 
+TEST_CASE("what a part has already is left out of what to change") {
+    Garden garden = six_volts_short();
+    garden.run("B", "T1", 13, "c"); // needs its 13 V and has them
+    lamp(garden, "choosy", 0.1, 12.2, 15);
+    garden.fixture("M", "B", 1, "choosy");
+    CHECK(ways_of(sized(garden)).front() == "tap 13 V on A, instead of what is typed");
+}
+
 TEST_CASE("a link without a cable to choose from is told") {
     for (const bool stocked : {false, true}) { // a cable that may not be buried is none to choose from
         CAPTURE(stocked);
@@ -312,6 +320,8 @@ TEST_CASE("two lamps on the run itself can be split, and an overload is not mend
     const auto ways = ways_of(sized(direct));
     CHECK_FALSE(offers(ways, "split"));
     CHECK(offers(ways, "accept a loading of 86 %"));
+    CHECK(offers(ways, "2 transformers in place of T1: runs A; A2. New runs, each a further cable along the "
+                       "same way: A2 feeds L1"));
 }
 
 TEST_CASE("headroom says in words what is reached") {
