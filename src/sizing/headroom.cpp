@@ -34,8 +34,8 @@ sizing::Proposal as_it_stands(const sizing::TransformerProblem& transformer) {
     return proposal;
 }
 
-const char* rule_of(Breach breach) {
-    switch (breach) {
+const char* rule_of(const Verdict& verdict) {
+    switch (verdict.breach) {
     case Breach::lamp_low:
         return "lamp-undervoltage";
     case Breach::lamp_high:
@@ -45,7 +45,9 @@ const char* rule_of(Breach breach) {
     case Breach::secondary:
         return "secondary-overloaded";
     case Breach::loading:
-        return "transformer-margin";
+        // beyond the rating the one speaks, from the margin up to the rating the other
+        return above(verdict.found, limits::transformer_rating.value) ? "transformer-overloaded"
+                                                                      : "transformer-margin";
     case Breach::no_operating_point:
         return "no-operating-point";
     case Breach::none:
@@ -142,7 +144,7 @@ class Probe {
     }
 
     Headroom describe(Headroom room, const Verdict& verdict) const {
-        room.rule = rule_of(verdict.breach);
+        room.rule = rule_of(verdict);
         room.breaks = part_words(verdict);
         const Volts volts(verdict.allowed);
         const Amperes amps(verdict.allowed);

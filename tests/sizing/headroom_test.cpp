@@ -22,13 +22,13 @@ Garden one_lamp(double va, double low) {
     return garden;
 }
 
-std::vector<Headroom> rooms_of(const Garden& garden) {
+std::vector<Headroom> rooms_of(const Garden& garden, const SizeOptions& options = {}) {
     Assessment assessment;
     assessment.site = std::make_shared<const Site>(garden.site);
     assessment.catalog = std::make_shared<const Catalog>(garden.catalog);
     assessment.lengths = garden.lengths();
     assessment.circuits = *build_circuits(*assessment.site, *assessment.catalog, assessment.lengths).value;
-    return find_headroom(assessment, {});
+    return find_headroom(assessment, options);
 }
 
 const Headroom& room_of(const std::vector<Headroom>& rooms, const std::string& part) {
@@ -56,6 +56,18 @@ TEST_CASE("headroom at the head of a run ends where the transformer is full") {
     CHECK(room.more.value() == Approx(79).margin(0.06));
     CHECK(room.breaks == "T1");
     CHECK(room_of(rooms, "T1").more.value() == Approx(79).margin(0.06));
+    CHECK(room_of(rooms, "T1").rule == "transformer-margin");
+}
+
+TEST_CASE("beyond the rating of a transformer the rule of the rating speaks") {
+    SizeOptions options;
+    options.loading = 1;
+    const auto full = rooms_of(one_lamp(100, 9), options);
+    CHECK(room_of(full, "T1").more.value() == Approx(99).margin(0.06));
+    CHECK(room_of(full, "T1").rule == "transformer-overloaded");
+    // 1 VA on 0.9 VA: overloaded as it stands
+    CHECK(room_of(rooms_of(one_lamp(0.9, 9)), "T1").broken);
+    CHECK(room_of(rooms_of(one_lamp(0.9, 9)), "T1").rule == "transformer-overloaded");
 }
 
 TEST_CASE("headroom is bounded by the current of a cable and of an output") {
