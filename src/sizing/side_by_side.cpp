@@ -4,6 +4,7 @@
 #include <atomic>
 #include <exception>
 #include <mutex>
+#include <system_error>
 #include <thread>
 #include <vector>
 
@@ -43,12 +44,23 @@ class Queue {
 } // namespace
 
 void side_by_side(std::size_t count, const std::function<void(std::size_t)>& work) {
+    const std::size_t at_once =
+        std::min<std::size_t>(std::max(1u, std::thread::hardware_concurrency()), count);
+    side_by_side(count, work, at_once - (count > 0 ? 1 : 0),
+                 [](const std::function<void()>& serve) { return std::thread(serve); });
+}
+
+void side_by_side(std::size_t count, const std::function<void(std::size_t)>& work, std::size_t helpers,
+                  const StartThread& start) {
     Queue queue(count, work);
-    const std::size_t helpers =
-        std::min<std::size_t>(std::max(1u, std::thread::hardware_concurrency()), count) - (count > 0 ? 1 : 0);
     std::vector<std::thread> threads;
-    for (std::size_t k = 0; k < helpers; ++k)
-        threads.emplace_back([&] { queue.serve(); });
+    threads.reserve(helpers); // so that nothing but the start of a thread can fail while some are running
+    try {
+        while (threads.size() < helpers)
+            threads.push_back(start([&] { queue.serve(); }));
+    } catch (const std::system_error&) {
+        // the machine has no more to give: those that run, this one at least, do all the work
+    }
     queue.serve();
     for (std::thread& thread : threads)
         thread.join();
