@@ -58,7 +58,7 @@ std::optional<ExitStatus> put_into_file(const Arguments& arguments, const Loaded
     if (*edited.value == loaded.text) return std::nullopt;
     if (const std::string problem = write_file(loaded.path, *edited.value); !problem.empty()) {
         console.err << fmt::format("rillwatt: {} was not written: {}\n", printable(loaded.path), problem);
-        return ExitStatus::fault;
+        return ExitStatus::wrong_input;
     }
     console.err << fmt::format("{}: {} value{} written\n", printable(loaded.path), result.choices.size(),
                                result.choices.size() == 1 ? "" : "s");

@@ -4,6 +4,7 @@
 
 #include "support/temporary_folder.hpp"
 #include <sstream>
+#include <unistd.h>
 
 namespace rillwatt {
 
@@ -188,6 +189,17 @@ TEST_CASE("options of size that contradict each other are told") {
         CHECK_FALSE(outcome.err.empty());
     }
     CHECK(test::file_text(site) == open_site);
+}
+
+TEST_CASE("a site that can be read but not written is wrong input") {
+    int ends[2];
+    REQUIRE(pipe(ends) == 0);
+    REQUIRE(write(ends[1], open_site.data(), open_site.size()) == static_cast<ssize_t>(open_site.size()));
+    close(ends[1]);
+    const Outcome outcome = type({"size", "/dev/fd/" + std::to_string(ends[0]), "--write"});
+    close(ends[0]);
+    CHECK(outcome.status == ExitStatus::wrong_input);
+    CHECK(holds(outcome.err, "was not written"));
 }
 
 TEST_CASE("what the mend of a weak-supply warning tells to run gives no lamp too much on a strong one") {
