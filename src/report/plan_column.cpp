@@ -83,11 +83,14 @@ std::string tag_sample(const std::string& run) {
                        svg_text({0, 2.7}, name, 9, "rw-tag-text", Anchor::middle, true));
 }
 
+constexpr double room_of_north = 60; ///< at the right of the scale bar, its last number included
+
 void draw_scale_bar(Column& column, const PlanDrawing& plan) {
     const LengthUnit unit = plan.site.settings.units;
     const double pixels = plan.sheet.pixels_per_metre;
     const double step = round_step(pixels, unit, 42);
-    const int fields = std::max(1, static_cast<int>((column.width() - 24) / (step * pixels)));
+    const double room = column.width() - 24 - (plan.site.settings.north ? room_of_north : 0);
+    const int fields = std::max(1, static_cast<int>(room / (step * pixels)));
     const double y = column.y() + 16;
     for (int i = 0; i < fields; ++i)
         column.text += fmt::format("<rect class=\"{}\" x=\"{}\" y=\"{}\" width=\"{}\" height=\"6\"/>",
@@ -105,13 +108,14 @@ void draw_scale_bar(Column& column, const PlanDrawing& plan) {
 
 void draw_north(Column& column, const PlanDrawing& plan) {
     if (!plan.site.settings.north) return;
-    column.text += fmt::format(
-        "<g transform=\"translate({} {})\"><title>North</title><circle class=\"rw-thin\" r=\"15\"/>"
-        "<g transform=\"rotate({})\"><path class=\"rw-solid\" d=\"M0-19L6 9L0 4Z\"/>"
-        "<path class=\"rw-body\" d=\"M0-19L-6 9L0 4Z\"/></g>{}</g>\n",
-        coordinate(column.left() + column.width() - 22), coordinate(column.y() - 16),
-        coordinate(90 - plan.site.settings.north->value()),
-        svg_text({-24, 4}, "N", 12, "", Anchor::middle, true));
+    column.text += fmt::format("<g class=\"rw-north\" transform=\"translate({} "
+                               "{})\"><title>North</title><circle class=\"rw-thin\" r=\"15\"/>"
+                               "<g transform=\"rotate({})\"><path class=\"rw-solid\" d=\"M0-19L6 9L0 4Z\"/>"
+                               "<path class=\"rw-body\" d=\"M0-19L-6 9L0 4Z\"/></g>{}</g>\n",
+                               coordinate(column.left() + column.width() - 22), coordinate(column.y() - 16),
+                               coordinate(90 - plan.site.settings.north->value()),
+                               svg_text({-24, 4}, "N", 12, "", Anchor::middle, true));
+    column.skip(4); // a tip that points down keeps clear of what follows
 }
 
 void legend_of_runs(Column& column, const PlanDrawing& plan) {
