@@ -25,7 +25,8 @@ constexpr std::array shades{
     Shade{"bed-line", "#8ba26b", "#5f7c4d"},      Shade{"lawn", "#f0f5e6", "#18221a"},
     Shade{"lawn-line", "#a9bf8a", "#4d6347"},     Shade{"glow", "#f6c945", "#e0b02c"},
     Shade{"bad", "#b3261e", "#ff8a7d"},           Shade{"walk", "#f7f3ea", "#2c2a25"},
-    Shade{"mark", "#fff3b8", "#4b4218"},
+    Shade{"mark", "#fff3b8", "#4b4218"},          Shade{"lux", "#6b4300", "#f3cf8a"},
+    Shade{"walk-lit", "#5d6a70", "#6f7b80"},
 };
 
 constexpr std::array run_shades{
@@ -54,6 +55,7 @@ constexpr const char* rules = R"css(
 .rw-drawing .rw-halo{paint-order:stroke;stroke:var(--paper);stroke-width:3px;stroke-linejoin:round}
 .rw-drawing .rw-faint{fill:var(--faint)}
 .rw-drawing .rw-bad-text{fill:var(--bad)}
+.rw-drawing .rw-lux{fill:var(--lux);font-style:italic}
 .rw-drawing .rw-area-name{fill:var(--faint);letter-spacing:0}
 .rw-drawing .rw-frame{fill:none;stroke:var(--ink);stroke-width:1.2}
 .rw-drawing .rw-rule{fill:none;stroke:var(--rule);stroke-width:1}
@@ -71,7 +73,7 @@ constexpr const char* rules = R"css(
 .rw-drawing .rw-tag{fill:var(--paper);stroke:currentColor;stroke-width:1.1}
 .rw-drawing .rw-walk-edge{fill:none;stroke:var(--paving-line);stroke-linejoin:round}
 .rw-drawing .rw-walk-bed{fill:none;stroke:var(--walk);stroke-linejoin:round}
-.rw-drawing .rw-lit .rw-walk-bed{stroke-opacity:.15}
+.rw-drawing .rw-walk-lit{fill:none;stroke:var(--walk-lit);stroke-linejoin:round}
 .rw-drawing .rw-walk-middle{fill:none;stroke:var(--paving-line);stroke-width:1;stroke-dasharray:9 4 2 4}
 .rw-drawing .rw-falls{fill:none;stroke:var(--water-line);stroke-width:3.4;stroke-linecap:round}
 .rw-drawing .rw-falls-comb{fill:none;stroke:var(--water-line);stroke-width:1.1}
@@ -81,6 +83,7 @@ constexpr const char* rules = R"css(
 .rw-drawing .rw-paving{fill:var(--paving);stroke:var(--paving-line);stroke-width:1.2}
 .rw-drawing .rw-bed{fill:var(--bed);stroke:var(--bed-line);stroke-width:1;stroke-dasharray:6 2.5}
 .rw-drawing .rw-lawn{fill:var(--lawn);stroke:var(--lawn-line);stroke-width:1;stroke-dasharray:1.5 2.5}
+.rw-drawing .rw-outline>*{fill:none}
 .rw-drawing .rw-hatch{stroke:none}
 .rw-drawing [data-part].rw-marked .rw-body,.rw-drawing [data-part].rw-marked .rw-lamp{fill:var(--mark);stroke-width:2.4}
 .rw-drawing [data-part].rw-marked .rw-cable{stroke-width:5px}

@@ -1,15 +1,38 @@
 #include "rillwatt/quantity/quantity_text.hpp"
 #include "rillwatt/report/escape.hpp"
-#include "rillwatt/report/isolux_layer.hpp"
 #include "rillwatt/report/light_section.hpp"
 
 #include <fmt/format.h>
+
+#include "drawing_style.hpp"
+#include "isolux_values.hpp"
+#include "walk_outlines.hpp"
+#include <algorithm>
 
 namespace rillwatt {
 
 namespace {
 
-constexpr double text_size = 0.34; ///< metres on the plan
+constexpr double widest = 1000;
+constexpr double highest = 900;
+constexpr double text_size = 11;
+constexpr double light_radius = 4.5;
+constexpr const char* paper = "#fbfaf5";
+constexpr const char* edge_of_water = "#2f7ea8";
+constexpr const char* edge_of_walk = "fill=\"none\" stroke=\"#4a4a44\" stroke-linejoin=\"round\"";
+
+/// The map to scale, as large as it fits.
+PlanSheet sheet_of(const LuxMap& map) {
+    const double across = map.step * static_cast<double>(map.columns - 1);
+    const double up = map.step * static_cast<double>(map.rows - 1);
+    PlanSheet sheet;
+    sheet.low = map.corner;
+    sheet.high = {map.corner.x + across, map.corner.y + up};
+    sheet.pixels_per_metre = std::min(widest / across, highest / up);
+    sheet.frame = {0, 0, across * sheet.pixels_per_metre, up * sheet.pixels_per_metre};
+    sheet.width = sheet.frame.width;
+    return sheet;
+}
 
 const char* fill_of(AreaKind kind) {
     switch (kind) {
@@ -27,64 +50,138 @@ const char* fill_of(AreaKind kind) {
     return "#eef4e6";
 }
 
-/// The plan is drawn in metres, y turned over because paper counts downwards.
-std::string points_text(const std::vector<PlanPoint>& points) {
-    std::string text;
-    for (const PlanPoint& p : points)
-        text += fmt::format("{},{} ", trimmed_text(p.x, 3), trimmed_text(-p.y, 3));
-    return text;
+const char* edge_of(AreaKind kind) {
+    return kind == AreaKind::building ? "stroke=\"#8b8778\"" : "stroke=\"#8b8778\" stroke-dasharray=\"5 3\"";
 }
 
-std::string areas(const Site& site, bool buildings) {
+std::string drawn_area(const PlanSheet& sheet, const Area& area, std::string_view fill,
+                       std::string_view rest) {
+    return fmt::format("<polygon points=\"{}\" fill=\"{}\" {}><title>{}</title></polygon>\n",
+                       points_text(sheet.at(area.outline)), fill, rest, html_text(area.id));
+}
+
+std::string grounds(const PlanSheet& sheet, const Site& site) {
     std::string out;
-    for (const Area& area : site.areas)
-        if ((area.kind == AreaKind::building) == buildings)
-            out += fmt::format("<polygon points=\"{}\" fill=\"{}\" stroke=\"#8b8778\" stroke-width=\"0.03\">"
-                               "<title>{}</title></polygon>\n",
-                               points_text(area.outline), fill_of(area.kind), html_text(area.id));
+    for (const Area& a : site.areas)
+        if (a.kind != AreaKind::building) out += drawn_area(sheet, a, fill_of(a.kind), "");
     return out;
 }
 
-std::string walks(const Site& site) {
-    std::string out;
+/// What the light would hide: edges of areas, waves on water, edges of walks.
+std::string outlines(const PlanSheet& sheet, const Site& site) {
+    std::string out =
+        fmt::format("<pattern id=\"rw-light-waves\" width=\"26\" height=\"12\" "
+                    "patternUnits=\"userSpaceOnUse\"><path d=\"M1 3q3-2.4 6 0t6 0M14 9q3-2.4 6 0t5 .4\" "
+                    "fill=\"none\" stroke=\"{}\" stroke-width=\"0.9\"/></pattern>\n",
+                    edge_of_water);
+    for (const Area& a : site.areas) {
+        if (a.kind == AreaKind::building) continue;
+        if (a.kind == AreaKind::water)
+            out += drawn_area(
+                sheet, a, "url(#rw-light-waves)",
+                fmt::format("stroke=\"{}\" stroke-width=\"1.6\" pointer-events=\"none\"", edge_of_water));
+        else
+            out += drawn_area(sheet, a, "none", edge_of(a.kind));
+    }
+    std::vector<DrawnWalk> walks;
     for (const Walk& walk : site.walks)
-        out += fmt::format("<polyline points=\"{}\" fill=\"none\" stroke=\"#6d6a60\" stroke-opacity=\"0.16\" "
-                           "stroke-width=\"{}\" stroke-linejoin=\"round\"><title>{}</title></polyline>\n"
-                           "<polyline points=\"{}\" fill=\"none\" stroke=\"#3b3a35\" stroke-width=\"0.03\" "
-                           "stroke-dasharray=\"0.2 0.12\"/>\n",
-                           points_text(walk.line), trimmed_text(walk.width.value(), 3), html_text(walk.id),
-                           points_text(walk.line));
+        walks.push_back({sheet.at(walk.line), walk.width.value() * sheet.pixels_per_metre});
+    return out + walk_outlines(walks, sheet.frame, "rw-light-walks", edge_of_walk);
+}
+
+/// There is no light in a building; the map is too coarse to end at its walls, so the walls end it.
+std::string buildings(const PlanSheet& sheet, const Site& site) {
+    std::string out;
+    for (const Area& a : site.areas)
+        if (a.kind == AreaKind::building) out += drawn_area(sheet, a, fill_of(a.kind), edge_of(a.kind));
     return out;
 }
 
-std::string falls(const Site& site) {
+std::string falls(const PlanSheet& sheet, const Site& site) {
     std::string out;
     for (const Falls& f : site.falls)
-        out += fmt::format("<polyline points=\"{}\" fill=\"none\" stroke=\"#0d5a86\" stroke-width=\"0.12\">"
+        out += fmt::format("<polyline points=\"{}\" fill=\"none\" stroke=\"#0d5a86\" stroke-width=\"4\">"
                            "<title>{}</title></polyline>\n",
-                           points_text({f.lip_left, f.lip_right}), html_text(f.id));
+                           points_text(sheet.at({f.lip_left, f.lip_right})), html_text(f.id));
     return out;
 }
 
-std::string lights(const Site& site, const LightResult& light) {
+std::string light_symbol(SheetPoint at, bool dark) {
+    return fmt::format("<circle cx=\"{}\" cy=\"{}\" r=\"{}\" fill=\"{}\" stroke=\"#1b2733\" "
+                       "stroke-width=\"1.2\"/>",
+                       coordinate(at.x), coordinate(at.y), coordinate(light_radius),
+                       dark ? "#777777" : "#ffffff");
+}
+
+std::string viewpoint_symbol(SheetPoint at) {
+    return fmt::format("<circle cx=\"{0}\" cy=\"{1}\" r=\"6\" fill=\"none\" stroke=\"#0d5a86\" "
+                       "stroke-width=\"1.6\"/><circle cx=\"{0}\" cy=\"{1}\" r=\"2\" fill=\"#0d5a86\"/>",
+                       coordinate(at.x), coordinate(at.y));
+}
+
+/// Lights and viewpoints; the ground keeps their places free of values.
+std::string symbols(const PlanSheet& sheet, const Site& site, const LightResult& light, LabelGround& ground) {
     std::string out;
-    for (const FixtureLight& fixture : light.fixtures)
-        out += fmt::format("<circle cx=\"{}\" cy=\"{}\" r=\"0.11\" fill=\"{}\" stroke=\"#1b2733\" "
-                           "stroke-width=\"0.03\" data-part=\"{}\"><title>{}</title></circle>\n",
-                           trimmed_text(fixture.at.x, 3), trimmed_text(-fixture.at.y, 3),
-                           fixture.dark ? "#777777" : "#ffffff", html_text(site.fixtures[fixture.fixture].id),
-                           html_text(site.fixtures[fixture.fixture].id));
+    for (const FixtureLight& fixture : light.fixtures) {
+        const SheetPoint at = sheet.at(on_plan(fixture.at));
+        const std::string id = html_text(site.fixtures[fixture.fixture].id);
+        out += fmt::format("<g data-part=\"{}\"><title>{}</title>{}</g>\n", id, id,
+                           light_symbol(at, fixture.dark));
+        ground.symbols.push_back(box_around(at, 2 * light_radius, 2 * light_radius));
+    }
+    for (const Viewpoint& viewpoint : site.viewpoints) {
+        const SheetPoint at = sheet.at(viewpoint.at);
+        out += fmt::format("<g><title>{}</title>{}</g>\n", html_text(viewpoint.id), viewpoint_symbol(at));
+        ground.symbols.push_back(box_around(at, 14, 14));
+    }
     return out;
 }
 
-std::string viewpoints(const Site& site) {
-    std::string out;
-    for (const Viewpoint& viewpoint : site.viewpoints)
-        out += fmt::format(
-            "<g><title>{0}</title><circle cx=\"{1}\" cy=\"{2}\" r=\"0.16\" fill=\"none\" "
-            "stroke=\"#0d5a86\" stroke-width=\"0.04\"/><circle cx=\"{1}\" cy=\"{2}\" r=\"0.05\" "
-            "fill=\"#0d5a86\"/></g>\n",
-            html_text(viewpoint.id), trimmed_text(viewpoint.at.x, 3), trimmed_text(-viewpoint.at.y, 3));
+std::string values(const std::vector<DrawnIsolux>& lines, const LabelGround& ground) {
+    std::vector<IsoluxValue> wanted = isolux_values(lines, text_size);
+    std::vector<LabelRequest> requests;
+    for (IsoluxValue& value : wanted)
+        requests.push_back({std::move(value.places), {}, true});
+    const std::vector<std::optional<LabelPlace>> places = place_labels(ground, requests);
+    std::string out = fmt::format("<g fill=\"#4a3000\" stroke=\"{}\" stroke-width=\"3\" "
+                                  "stroke-linejoin=\"round\" paint-order=\"stroke\">\n",
+                                  paper);
+    for (std::size_t i = 0; i < places.size(); ++i)
+        if (places[i])
+            out += svg_text({places[i]->box.centre().x, places[i]->box.bottom() - text_size * 0.28},
+                            wanted[i].words, text_size, "", Anchor::middle) +
+                   "\n";
+    return out + "</g>\n";
+}
+
+/// Names all that is on the picture, below it.
+LegendFlow legend(const PlanSheet& sheet, const Site& site, const LightResult& light) {
+    constexpr double margin = 12;
+    LegendFlow out(margin, sheet.frame.bottom() + margin, sheet.width - 2 * margin, text_size);
+    add_isolux_legend(out, *light.map);
+    const auto shows = [&](AreaKind kind) {
+        return std::any_of(site.areas.begin(), site.areas.end(),
+                           [&](const Area& a) { return a.kind == kind; });
+    };
+    if (!site.walks.empty())
+        out.add("<path d=\"M0-4.5H24M0 4.5H24\" stroke=\"#4a4a44\" stroke-width=\"1.2\"/>", 24, "walk");
+    if (shows(AreaKind::water))
+        out.add(fmt::format("<rect y=\"-5\" width=\"24\" height=\"10\" fill=\"url(#rw-light-waves)\" "
+                            "stroke=\"{}\" stroke-width=\"1.6\"/>",
+                            edge_of_water),
+                24, "water");
+    if (!site.falls.empty())
+        out.add("<path d=\"M0 0H24\" stroke=\"#0d5a86\" stroke-width=\"4\"/>", 24, "falls");
+    for (const AreaKind kind : {AreaKind::building, AreaKind::paving, AreaKind::bed, AreaKind::lawn})
+        if (shows(kind))
+            out.add(fmt::format("<rect y=\"-5\" width=\"24\" height=\"10\" fill=\"{}\" {}/>", fill_of(kind),
+                                edge_of(kind)),
+                    24, area_class(kind));
+    for (const bool dark : {false, true})
+        if (std::any_of(light.fixtures.begin(), light.fixtures.end(),
+                        [&](const FixtureLight& fixture) { return fixture.dark == dark; }))
+            out.add(light_symbol({6, 0}, dark), 12, dark ? "light that gives none" : "light");
+    if (!site.viewpoints.empty()) out.add(viewpoint_symbol({8, 0}), 16, "viewpoint");
     return out;
 }
 
@@ -92,24 +189,26 @@ std::string viewpoints(const Site& site) {
 
 std::string light_plan_svg(const Site& site, const LightResult& light) {
     if (!light.map || light.map->lux.empty()) return "";
-    const LuxMap& map = *light.map;
-    const double width = map.step * static_cast<double>(map.columns - 1);
-    const double height = map.step * static_cast<double>(map.rows - 1);
-    const double top = -(map.corner.y + height);
-    const auto on_paper = [](PlanPoint p) { return PlanPoint{p.x, -p.y}; };
+    const PlanSheet sheet = sheet_of(*light.map);
+    const std::vector<DrawnIsolux> lines = drawn_isolux(*light.map, sheet);
+    const LegendFlow key = legend(sheet, site, light);
+    const std::string width = coordinate(sheet.width);
+    const std::string height = coordinate(key.bottom() + 8);
+    LabelGround ground{sheet.frame, {}, {}};
+    for (const Falls& f : site.falls)
+        ground.lines.emplace_back(sheet.at(f.lip_left), sheet.at(f.lip_right));
+    const std::string marks = symbols(sheet, site, light, ground);
     std::string out =
-        fmt::format("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"{} {} {} {}\" role=\"img\" "
-                    "aria-label=\"Plan with isolux lines\" font-family=\"sans-serif\">\n"
-                    "<rect x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" fill=\"#fbfaf5\"/>\n",
-                    trimmed_text(map.corner.x, 3), trimmed_text(top, 3), trimmed_text(width, 3),
-                    trimmed_text(height + 3 * text_size, 3), trimmed_text(map.corner.x, 3),
-                    trimmed_text(top, 3), trimmed_text(width, 3), trimmed_text(height + 3 * text_size, 3));
-    out += areas(site, false) + isolux_layer(map, on_paper, text_size) + walks(site) + areas(site, true) +
-           falls(site) + lights(site, light) + viewpoints(site);
-    out += fmt::format("<rect x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" fill=\"#fbfaf5\"/>\n",
-                       trimmed_text(map.corner.x, 3), trimmed_text(-map.corner.y, 3), trimmed_text(width, 3),
-                       trimmed_text(3 * text_size, 3));
-    out += isolux_key(map, {map.corner.x + text_size, -map.corner.y + 2 * text_size}, text_size);
+        fmt::format("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {0} {1}\" role=\"img\" "
+                    "style=\"max-width:{0}px\" aria-label=\"Plan with isolux lines\" "
+                    "font-family=\"sans-serif\">\n<rect width=\"{0}\" height=\"{1}\" fill=\"{2}\"/>\n",
+                    width, height, paper);
+    out += grounds(sheet, site) + isolux_bands(lines) + outlines(sheet, site) + isolux_contours(lines) +
+           buildings(sheet, site) + falls(sheet, site) + marks + values(lines, ground);
+    out += fmt::format("<rect y=\"{0}\" width=\"{1}\" height=\"{2}\" fill=\"{3}\"/>\n"
+                       "<path d=\"M0 {0}H{1}\" stroke=\"#c9c4b4\"/>\n<g fill=\"#1b2733\">\n{4}</g>\n",
+                       coordinate(sheet.frame.bottom()), width,
+                       coordinate(key.bottom() + 10 - sheet.frame.bottom()), paper, key.text());
     return out + "</svg>\n";
 }
 

@@ -1,10 +1,10 @@
 #include "rillwatt/layout/trench.hpp"
 #include "rillwatt/quantity/quantity_text.hpp"
 #include "rillwatt/report/cautions.hpp"
-#include "rillwatt/report/isolux_layer.hpp"
 
 #include <fmt/format.h>
 
+#include "isolux_layer.hpp"
 #include "plan_drawing.hpp"
 #include <algorithm>
 #include <cmath>
@@ -192,17 +192,29 @@ void legend_of_symbols(Column& column, const PlanDrawing& plan) {
         column.row("<circle class=\"rw-wrong\" r=\"8\"/>", "has an error: see the findings");
 }
 
-void legend_of_areas(Column& column, const PlanDrawing& plan) {
+/// Light hides the bed of a walk and leaves its edges.
+const char* walk_sample(bool lit) {
+    return lit ? "<path class=\"rw-walk-lit\" stroke-width=\"1.2\" d=\"M-18-6H18M-18 6H18\"/>"
+               : "<path class=\"rw-walk-edge\" d=\"M-18 0H18\" style=\"stroke-width:14px\"/><path "
+                 "class=\"rw-walk-bed\" d=\"M-18 0H18\" style=\"stroke-width:12px\"/><path "
+                 "class=\"rw-walk-middle\" d=\"M-18 0H18\"/>";
+}
+
+void legend_of_areas(Column& column, const PlanDrawing& plan, bool lit) {
     for (const AreaKind kind :
          {AreaKind::water, AreaKind::building, AreaKind::paving, AreaKind::bed, AreaKind::lawn})
         if (std::any_of(plan.site.areas.begin(), plan.site.areas.end(),
                         [&](const Area& a) { return a.kind == kind; }))
             column.row(swatch(kind), area_class(kind));
-    if (!plan.site.walks.empty())
-        column.row("<path class=\"rw-walk-edge\" d=\"M-18 0H18\" style=\"stroke-width:14px\"/><path "
-                   "class=\"rw-walk-bed\" d=\"M-18 0H18\" style=\"stroke-width:12px\"/><path "
-                   "class=\"rw-walk-middle\" d=\"M-18 0H18\"/>",
-                   "walk");
+    if (!plan.site.walks.empty()) column.row(walk_sample(lit), "walk");
+}
+
+void legend_of_light(Column& column, const LuxMap& lux) {
+    column.heading("Light on the ground, from");
+    LegendFlow legend(column.left(), column.y(), column.width(), 10.5);
+    add_isolux_legend(legend, lux);
+    column.text += legend.text();
+    column.skip(legend.bottom() - column.y());
 }
 
 void draw_amounts(Column& column, const PlanDrawing& plan) {
@@ -244,13 +256,9 @@ std::string drawn_column(const PlanDrawing& plan, const LuxMap* lux, std::size_t
     legend_of_symbols(column, plan);
     if (!plan.site.areas.empty() || !plan.site.walks.empty()) {
         column.heading("Ground");
-        legend_of_areas(column, plan);
+        legend_of_areas(column, plan, lux != nullptr);
     }
-    if (lux) {
-        column.skip(12);
-        column.text += isolux_key(*lux, {column.left(), column.y()}, 7.5);
-        column.skip(6);
-    }
+    if (lux) legend_of_light(column, *lux);
     column.heading("Before you dig or connect");
     for (const std::string_view caution : cautions())
         column.line(caution, 9.5);

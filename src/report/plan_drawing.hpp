@@ -37,7 +37,8 @@ struct PlanDrawing {
     std::set<std::string> faulty; ///< parts with an error finding
 
     std::string areas;
-    std::string ground; ///< walks, falls, sleeves
+    std::string walks;
+    std::string ground; ///< falls, sleeves
     std::string wires;
     std::string symbols;
 
@@ -52,13 +53,20 @@ struct PlanDrawing {
     std::string length(Metres value) const;
 };
 
+/// The areas that have an outline, those first that lie below others.
+std::vector<const Area*> areas_from_below(const Site& site);
+
 void draw_areas(PlanDrawing& plan);
 void draw_ground(PlanDrawing& plan);
 void draw_cables(PlanDrawing& plan);
 void draw_symbols(PlanDrawing& plan);
 
-/// The labels, placed; the number left out for want of room is in `left_out`.
-std::string drawn_labels(const PlanDrawing& plan, std::size_t& left_out);
+/// Outlines of areas and walks and the waves of water, to be drawn above light that hides the ground.
+std::string drawn_outlines(const PlanDrawing& plan);
+
+/// The labels that wait, placed; the number left out for want of room is in `left_out`. What is added and
+/// drawn after them keeps clear of them.
+std::string drawn_labels(PlanDrawing& plan, std::size_t& left_out);
 
 /// Scale bar, north, legend, title and cautions in the column at the right; `bottom` is where it ends.
 std::string drawn_column(const PlanDrawing& plan, const LuxMap* lux, std::size_t left_out, double& bottom);

@@ -67,10 +67,10 @@ std::string path_along(const std::vector<SheetPoint>& points, const std::string&
 void draw_walk(PlanDrawing& plan, const Walk& walk) {
     const std::vector<SheetPoint> line = plan.sheet.at(walk.line);
     const double width = walk.width.value() * plan.sheet.pixels_per_metre;
-    plan.ground += fmt::format("<g class=\"rw-part rw-walk-part\"{}>{}", part_attribute(walk.id),
-                               svg_title(fmt::format("{}: walk, {} wide", walk.id, plan.length(walk.width))));
-    plan.ground += path_along(line, "rw-walk-edge", width + 2) + path_along(line, "rw-walk-bed", width) +
-                   path_along(line, "rw-walk-middle") + "</g>\n";
+    plan.walks += fmt::format("<g class=\"rw-part rw-walk-part\"{}>{}", part_attribute(walk.id),
+                              svg_title(fmt::format("{}: walk, {} wide", walk.id, plan.length(walk.width))));
+    plan.walks += path_along(line, "rw-walk-edge", width + 2) + path_along(line, "rw-walk-bed", width) +
+                  path_along(line, "rw-walk-middle") + "</g>\n";
     const LabelText text{
         .part = walk.id, .name = walk.id, .figure = {}, .size = 10.5, .classes = "rw-faint", .group = {}};
     std::vector<LabelPlace> places;
@@ -156,13 +156,17 @@ void draw_sleeve(PlanDrawing& plan, const Sleeve& sleeve) {
 
 } // namespace
 
-void draw_areas(PlanDrawing& plan) {
+std::vector<const Area*> areas_from_below(const Site& site) {
     std::vector<const Area*> order;
-    for (const Area& area : plan.site.areas)
+    for (const Area& area : site.areas)
         if (area.outline.size() >= 3) order.push_back(&area);
     std::stable_sort(order.begin(), order.end(),
                      [](const Area* a, const Area* b) { return layer(a->kind) < layer(b->kind); });
-    for (const Area* area : order) {
+    return order;
+}
+
+void draw_areas(PlanDrawing& plan) {
+    for (const Area* area : areas_from_below(plan.site)) {
         const std::vector<SheetPoint> outline = plan.sheet.at(area->outline);
         const std::string kind = area_class(area->kind);
         const std::string points = points_text(outline);

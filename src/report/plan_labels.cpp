@@ -76,7 +76,7 @@ void PlanDrawing::add_symbol_label(LabelText text, SheetPoint at, double radius)
 
 std::string PlanDrawing::length(Metres value) const { return length_text(value, site.settings.units); }
 
-std::string drawn_labels(const PlanDrawing& plan, std::size_t& left_out) {
+std::string drawn_labels(PlanDrawing& plan, std::size_t& left_out) {
     const auto places = place_labels(plan.label_ground, plan.requests);
     std::string leaders;
     std::string labels;
@@ -88,7 +88,12 @@ std::string drawn_labels(const PlanDrawing& plan, std::size_t& left_out) {
         }
         leaders += leader(*places[i]);
         labels += drawn_label(plan.texts[i], *places[i]);
+        plan.label_ground.symbols.push_back(places[i]->box);
+        if (places[i]->leader_from)
+            plan.label_ground.lines.emplace_back(*places[i]->leader_from, leader_end(*places[i]));
     }
+    plan.requests.clear();
+    plan.texts.clear();
     return "<g class=\"rw-leaders\">" + leaders + "</g>\n" + labels;
 }
 

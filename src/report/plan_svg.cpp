@@ -2,10 +2,10 @@
 
 #include "rillwatt/quantity/quantity_text.hpp"
 #include "rillwatt/report/escape.hpp"
-#include "rillwatt/report/isolux_layer.hpp"
 
 #include <fmt/format.h>
 
+#include "isolux_values.hpp"
 #include "plan_drawing.hpp"
 #include <algorithm>
 #include <cmath>
@@ -36,13 +36,25 @@ void draw_grid(const PlanSheet& sheet, LengthUnit unit, std::string& lines, std:
     lines = "<path class=\"rw-grid\" d=\"" + d + "\"/>\n";
 }
 
-std::string light_on_the_ground(const PlanSheet& sheet, const LuxMap* lux) {
-    if (!lux) return {};
-    const auto on_paper = [&](PlanPoint p) {
-        const SheetPoint at = sheet.at(p);
-        return PlanPoint{at.x, at.y};
-    };
-    return isolux_layer(*lux, on_paper, 9.5);
+/// Light on the ground is filled, which hides what is below: outlines come above it, and the lines of equal
+/// light above these.
+std::string lit_ground(const PlanDrawing& plan, const std::vector<DrawnIsolux>& lines) {
+    return isolux_bands(lines) + drawn_outlines(plan) + isolux_contours(lines);
+}
+
+/// Values of the lines of equal light where the names leave room: light moves no name.
+std::string drawn_values(PlanDrawing& plan, const std::vector<DrawnIsolux>& lines) {
+    constexpr double text_size = 9.5;
+    for (IsoluxValue& value : isolux_values(lines, text_size))
+        plan.add_label({.part = {},
+                        .name = value.words,
+                        .figure = {},
+                        .size = text_size,
+                        .classes = "rw-lux",
+                        .group = {}},
+                       std::move(value.places), {}, true);
+    std::size_t left_out = 0;
+    return drawn_labels(plan, left_out);
 }
 
 std::string description(const PlanDrawing& plan) {
@@ -64,6 +76,7 @@ std::string plan_svg(const Assessment& assessment, const PlanOptions& options) {
                      .cables = drawn_cables(assessment),
                      .faulty = {},
                      .areas = {},
+                     .walks = {},
                      .ground = {},
                      .wires = {},
                      .symbols = {},
@@ -83,7 +96,13 @@ std::string plan_svg(const Assessment& assessment, const PlanOptions& options) {
     std::string numbers;
     draw_grid(plan.sheet, site.settings.units, grid, numbers);
     std::size_t left_out = 0;
-    const std::string labels = drawn_labels(plan, left_out);
+    std::string labels = drawn_labels(plan, left_out);
+    std::string light;
+    if (options.lux) {
+        const std::vector<DrawnIsolux> lines = drawn_isolux(*options.lux, plan.sheet);
+        light = lit_ground(plan, lines);
+        labels += drawn_values(plan, lines);
+    }
     double column_end = 0;
     const std::string column = drawn_column(plan, options.lux, left_out, column_end);
     const double height = std::max(plan.sheet.height, column_end + 22);
@@ -103,8 +122,8 @@ std::string plan_svg(const Assessment& assessment, const PlanOptions& options) {
     out += fmt::format("<rect class=\"rw-paper\" width=\"{}\" height=\"{}\"/>\n",
                        coordinate(plan.sheet.width), coordinate(height));
     out += std::string(options.lux ? "<g class=\"rw-lit\"" : "<g") + " clip-path=\"url(#rw-plan-frame)\">\n" +
-           plan.areas + grid + light_on_the_ground(plan.sheet, options.lux) + plan.ground + plan.wires +
-           plan.symbols + labels + "</g>\n";
+           plan.areas + grid + plan.walks + light + plan.ground + plan.wires + plan.symbols + labels +
+           "</g>\n";
     out += fmt::format("<rect class=\"rw-frame\" x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\"/>\n",
                        coordinate(frame.x), coordinate(frame.y), coordinate(frame.width),
                        coordinate(frame.height));
