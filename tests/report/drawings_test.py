@@ -116,6 +116,58 @@ def check_plan(name, text, lights, left_out=0):
     return root
 
 
+def check_north(name, root):
+    """The arrow stands in its own room: no text but its N comes near."""
+    arrow = next((g for g in root.iter(f"{SVG}g") if g.get("class") == "rw-north"), None)
+    check(arrow is not None, f"{name}: no arrow to the north")
+    if arrow is None:
+        return
+    x, y = (float(v) for v in re.findall(r"-?[\d.]+", arrow.get("transform"))[:2])
+    room = (x - 30, y - 19, 49, 38)
+    own = set(arrow.iter(f"{SVG}text"))
+    for text in root.iter(f"{SVG}text"):
+        check(text in own or not overlap(text_box(text), room), f"{name}: '{words(text)}' runs into the arrow to the north")
+
+
+def label_places(text):
+    """The names of parts on a plan and where they stand; values of light bear no part."""
+    return re.findall(r'<g class="rw-label[^>]*data-part="[^>]*>', text)
+
+
+def check_light(name, text, levels):
+    """Nothing hides the lines of equal light, and every level says its value beside a line and in the legend."""
+    layers = [text.find(part) for part in ('class="isolux"', "<mask", 'mask="url(', 'class="isolux-lines"')]
+    check(-1 not in layers and layers == sorted(layers), f"{name}: light, walks, lines in the wrong order: {layers}")
+    root = ElementTree.fromstring(text)
+    said = [words(t) for t in root.iter(f"{SVG}text")]
+    for level in levels:
+        check(said.count(f"{level} lx") >= 2, f"{name}: {level} lx is named {said.count(f'{level} lx')} times")
+    return root
+
+
+def light_section(program, site, folder):
+    """The drawing of the light in the report page."""
+    target = folder / f"report-{site.parent.name}-{site.stem}"
+    run = subprocess.run([program, "report", str(site), "--output", str(target)], capture_output=True)
+    check(run.returncode in (0, 1), f"{site}: report: exit {run.returncode}: {run.stderr.decode()[:400]}")
+    page = (target / "report.html").read_text()
+    found = re.search(r'<svg [^>]*aria-label="Plan with isolux lines".*?</svg>', page, re.DOTALL)
+    check(found, f"{site}: the report has no drawing of the light")
+    return found.group(0) if found else None
+
+
+def check_light_section(name, text, levels):
+    root = check_light(name, text, levels)
+    texts = list(root.iter(f"{SVG}text"))
+    check_texts_apart(name, texts, sheet_of(root))
+    for lamp in root.iter(f"{SVG}circle"):
+        if lamp.get("r") != "4.5":
+            continue
+        x, y = float(lamp.get("cx")), float(lamp.get("cy"))
+        for t in texts:
+            check(not overlap(text_box(t), (x - 4, y - 4, 8, 8)), f"{name}: '{words(t)}' covers a light")
+
+
 def check_diagram(name, text, parts):
     root = ElementTree.fromstring(text)
     check_frame(name, root)
@@ -154,6 +206,45 @@ outline = [[0, 8], [9, 8], [9, 11], [0, 11]]
 [[mark]]
 id = "post"
 at = [0, 0]
+""")
+    return site
+
+
+def straight_walk(folder):
+    """A walk due north, whose line has no width, ends on another that crosses it; lit from one side."""
+    site = folder / "straight.toml"
+    site.write_text("""rillwatt = 1
+[site]
+name = "Straight"
+units = "m"
+north = 90
+[[walk]]
+id = "up"
+line = [[0, 0], [0, 6]]
+width = 1.2
+[[walk]]
+id = "across"
+line = [[-3, 6], [3, 6]]
+width = 1.2
+[[transformer]]
+id = "T"
+model = "mag-150"
+at = [-3, -2]
+[[run]]
+id = "A"
+from = "T"
+tap = 12
+cable = "12/2"
+[[fixture]]
+id = "first"
+model = "path-2w"
+from = "A"
+at = [1, 1]
+[[fixture]]
+id = "second"
+model = "path-2w"
+from = "first"
+at = [1, 4.5]
 """)
     return site
 
@@ -226,13 +317,29 @@ def main():
                 check(tags == 3 if site == sites[0] else True, f"{site}: {tags} tags of run W1")
                 # Sixty lights in heaps may leave a label or two without room; the plan must then say so.
                 allowed = 2 if site.name == "crowded-60.toml" else 0
-                check_plan(f"plan of {site.parent.name}/{site.name}", plan, lights, allowed)
+                root = check_plan(f"plan of {site.parent.name}/{site.name}", plan, lights, allowed)
+                if site.name == "bare.toml":
+                    check_north("bare.toml", root)
             diagram = drawing(program, site, "--diagram")
             if diagram:
                 check_diagram(f"diagram of {site.parent.name}/{site.name}", diagram,
                               ids_in(site, {"fixture", "splice", "run", "transformer"}))
-        lit = drawing(program, sites[0], "--light")
-        check(lit and "lx or more" in lit, "no light on the plan that asks for it")
+        for site, levels in ((sites[0], ("0.5", "1", "2", "5", "10", "20")),
+                             (source / "examples/brookyard-metric/site.toml", ("0.5", "1", "2", "5", "10")),
+                             (straight_walk(folder), ("0.5", "1", "2", "5"))):
+            name = f"light of {site.parent.name}/{site.name}"
+            lit = drawing(program, site, "--light")
+            if lit:
+                check("lx or more" in lit, f"{name}: no light on the plan that asks for it")
+                check_light(name, lit, levels)
+                root = check_plan(name, lit, ids_in(site, {"fixture"}))
+                names = [label_places(d) for d in (drawing(program, site), lit)]
+                check(names[0] == names[1], f"{name}: light moves the names")
+                if site.name == "straight.toml":
+                    check_north(name, root)
+            section = light_section(program, site, folder)
+            if section:
+                check_light_section(f"section of {name}", section, levels)
         for options in ([], ["--diagram"], ["--light"]):
             text = drawing(program, hostile_plan(folder), *options)
             if text:
