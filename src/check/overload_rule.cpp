@@ -63,14 +63,15 @@ std::vector<Finding> find_secondary(const RuleContext& context) {
     std::vector<Finding> findings;
     for (const RunResult& result : context.solution.nominal().runs) {
         const TransformerType* type = context.circuits.transformers[result.transformer].type;
-        if (type == nullptr || !above(result.amps, type->secondary_limit)) continue;
+        const Amperes amps(std::abs(result.amps.value())); // a joined tap may drive it backwards
+        if (type == nullptr || !above(amps, type->secondary_limit)) continue;
         const Run& run = context.site.runs[result.run];
         findings.push_back(
             {.severity = Severity::error,
              .part = run.id,
              .location = run.location,
              .message = fmt::format("run {} draws {} A, more than the {} A one output of {} may give", run.id,
-                                    fixed_text(result.amps.value(), 2),
+                                    fixed_text(amps.value(), 2),
                                     trimmed_text(type->secondary_limit.value(), 2), type->id),
              .hint = "split the run in two"});
     }

@@ -29,8 +29,9 @@ std::string verdict_text(const SizeReport& report) {
     const SizeResult& result = report.result;
     switch (result.status) {
     case SizeStatus::optimal:
-        return fmt::format("Optimal: cable and transformers cost {}, and no choice that works costs less.",
-                           money(report, *result.cost));
+        return fmt::format("Optimal: cable and transformers cost {}, and no choice that {} costs less.",
+                           money(report, *result.cost),
+                           report.options.low_margin > Volts(0) ? "keeps the margin below" : "works");
     case SizeStatus::feasible:
         return fmt::format(
             "Feasible: cable and transformers cost {}; the cheapest choice that works costs at "
@@ -40,6 +41,8 @@ std::string verdict_text(const SizeReport& report) {
     case SizeStatus::infeasible:
         break;
     }
+    if (result.infeasible && !result.infeasible->proven && report.options.low_margin > Volts(0))
+        return "Nothing that keeps the margin below was found.";
     if (result.infeasible && !result.infeasible->proven)
         return "Nothing that works was found within the effort.";
     return "Infeasible: nothing that may be chosen works.";
@@ -52,7 +55,9 @@ std::string margin_text(const SizeOptions& options) {
                                    nominal_volts_text(options.above_low_end()));
     if (options.margin > Volts(0))
         text += fmt::format(" and {} below the high end", nominal_volts_text(options.margin));
-    return text + ", at nominal supply.";
+    text += ", at nominal supply";
+    if (options.low_margin > Volts(0)) text += ": what a weak supply takes when it is the same for all";
+    return text + '.';
 }
 
 std::string head_text(const SizeReport& report, const TextStyle& style) {

@@ -115,15 +115,32 @@ bool MeshedSearch::start_taps() {
         std::sort(taps_.back().rbegin(), taps_.back().rend());
     }
     tap_at_.assign(taps_.size(), 0);
-    return true;
+    return taps_agree() || next_taps();
 }
 
 bool MeshedSearch::next_taps() {
-    for (std::size_t r = 0; r < tap_at_.size(); ++r) {
-        if (++tap_at_[r] < taps_[r].size()) return true;
-        tap_at_[r] = 0;
+    for (std::size_t r = 0; r < tap_at_.size();) {
+        if (++tap_at_[r] == taps_[r].size()) {
+            tap_at_[r++] = 0;
+            continue;
+        }
+        if (taps_agree()) return true;
+        r = 0;
     }
     return false;
+}
+
+/// Runs that a link joins are on one tap: between two of them the link would be a short circuit.
+bool MeshedSearch::taps_agree() const {
+    const TransformerCircuit& circuit = problem_.circuits->transformers[transformer_.circuit];
+    const auto tap_of = [&](int node) {
+        const int run = circuit.nodes[at(node)].run;
+        for (std::size_t r = 0; r < transformer_.runs.size(); ++r)
+            if (transformer_.runs[r].run == run) return taps_[r][tap_at_[r]];
+        return 0.0;
+    };
+    return std::all_of(circuit.links.begin(), circuit.links.end(),
+                       [&](const CircuitLink& link) { return tap_of(link.a) == tap_of(link.b); });
 }
 
 std::optional<Candidate> MeshedSearch::next() {

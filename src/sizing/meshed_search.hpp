@@ -40,6 +40,7 @@ class MeshedSearch final : public CandidateSource {
     bool in_order(const Proposal& proposal) const;
     Proposal base_proposal(const State& state) const;
     bool next_taps();
+    bool taps_agree() const;
     bool start_taps();
 
     const SizeProblem& problem_;

@@ -29,9 +29,7 @@ std::optional<Volts> lacking(const Site& site, const Catalog& catalog, Volts mar
     if (!circuits) return std::nullopt; // told by whoever assesses the site
     const SiteSolution solution = solve_site(site, *circuits.value);
     const std::optional<Volts> missed = margin_missed(solution, site, catalog);
-    if (missed) return std::max(*missed, next_step(margin));
-    if (!solution.weak().solved) return next_step(margin);
-    return std::nullopt;
+    return missed || !solution.weak().solved ? std::optional(next_step(margin)) : std::nullopt;
 }
 
 } // namespace
@@ -69,7 +67,12 @@ LoadResult<WeakSupplySizing> size_for_weak_supply(const std::shared_ptr<const Si
         const bool whole = sized.value->status != SizeStatus::infeasible;
         const std::optional<Volts> wider =
             whole ? lacking(*sized.value->sized, *catalog, now.above_low_end()) : std::nullopt;
-        if (!wider) return {WeakSupplySizing{std::move(*sized.value), now.above_low_end()}, {}};
+        if (!wider) {
+            // other choices may do with less at some lamps
+            if (sized.value->infeasible && now.low_margin > options.low_margin)
+                sized.value->infeasible->proven = false;
+            return {WeakSupplySizing{std::move(*sized.value), now.above_low_end()}, {}};
+        }
         now.low_margin = *wider;
     }
 }

@@ -2,6 +2,7 @@
 
 #include "rillwatt/solver/network.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <functional>
 #include <map>
@@ -48,7 +49,10 @@ class Everything {
 
     void choose_tap(const TransformerType& model, std::size_t run) {
         if (run == circuit_.runs.size()) {
-            choose_cable(model, 0);
+            const bool joined =
+                std::any_of(circuit_.links.begin(), circuit_.links.end(),
+                            [&](const CircuitLink& link) { return tap_at(link.a) != tap_at(link.b); });
+            if (!joined) choose_cable(model, 0);
             return;
         }
         for (const Volts tap : model.taps) {
@@ -56,6 +60,10 @@ class Everything {
             network_.tap[run] = tap.value();
             choose_tap(model, run + 1);
         }
+    }
+
+    double tap_at(int node) const {
+        return network_.tap[static_cast<std::size_t>(circuit_.nodes[static_cast<std::size_t>(node)].run)];
     }
 
     // Nodes come after what feeds them. One cable per run: the run's start chooses, the rest takes it.

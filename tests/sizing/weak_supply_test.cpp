@@ -115,7 +115,7 @@ std::string cable_of(const SizeResult& result) {
 
 } // namespace
 
-TEST_CASE("the margin a weak supply takes is what a lamp loses from nominal to weak") {
+TEST_CASE("the margin for a weak supply is the least that leads to a choice which does on it") {
     struct Row {
         double low;
         const char* nominal;          ///< cable chosen for nominal supply alone
@@ -125,7 +125,7 @@ TEST_CASE("the margin a weak supply takes is what a lamp loses from nominal to w
     };
     for (const Row& row :
          {Row{9.3, "thin", std::nullopt, "thin", 0}, Row{9.4, "thin", std::nullopt, "thin", 0},
-          Row{9.41, "thin", 0.6, "thick", 0.6}, Row{10.0, "thin", 0.6, "thick", 0.6},
+          Row{9.41, "thin", 0.6, "thick", 0.6}, Row{10.0, "thin", 0.6, "thick", 0.1},
           Row{10.01, "thick", std::nullopt, "thick", 0}, Row{10.9, "thick", std::nullopt, "thick", 0},
           Row{10.91, "thick", 0.6, "none", 0.6}}) {
         INFO(row.low);
@@ -209,7 +209,7 @@ TEST_CASE("what nothing serves is explained as if a strong supply did not count"
     REQUIRE(sized);
     REQUIRE(sized.value->result.infeasible);
     CHECK(sized.value->result.infeasible->best == Volts(14.5)); // thick cable on 15 V
-    CHECK(sized.value->result.infeasible->proven);
+    CHECK_FALSE(sized.value->result.infeasible->proven); // of one margin for all, not of the weak case itself
 }
 
 TEST_CASE("a margin asked for counts at the low end also where a weak supply takes less") {

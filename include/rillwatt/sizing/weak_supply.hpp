@@ -21,9 +21,9 @@ struct WeakSupplySizing {
 std::optional<Volts> margin_missed(const SiteSolution& solution, const Site& site, const Catalog& catalog);
 
 /// Chooses as `size_site` does, with the margin at the low end raised step by step, from what the options
-/// ask, until no lamp leaves its window on a weak supply. Each step asks for the least margin, in tenths of a
-/// volt, that the choice before it did not keep. Infeasible when no margin that still works is wide enough;
-/// then the result is that of the margin which failed.
+/// ask, by tenths of a volt, until no lamp leaves its window on a weak supply. The margin is the same for
+/// all lamps: the choice is the cheapest that keeps it, not always the cheapest of all that do. Infeasible
+/// when no margin that still works is wide enough; then the result is that of the margin which failed.
 LoadResult<WeakSupplySizing> size_for_weak_supply(const std::shared_ptr<const Site>& site,
                                                   const std::shared_ptr<const Catalog>& catalog,
                                                   const SizeOptions& options);
