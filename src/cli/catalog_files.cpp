@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <filesystem>
 #include <iterator>
 
@@ -48,13 +49,25 @@ std::string beside(const std::string& file, const std::string& name) {
     return path.is_absolute() ? name : (std::filesystem::path(file).parent_path() / path).string();
 }
 
+/// The line on which a name stands in quotes; 0 when it is written in another way.
+int line_naming(std::string_view text, const std::string& name) {
+    for (const char quote : {'"', '\''}) {
+        const std::size_t at = text.find(quote + name + quote);
+        if (at == std::string_view::npos) continue;
+        return 1 + static_cast<int>(
+                       std::count(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(at), '\n'));
+    }
+    return 0;
+}
+
 } // namespace
 
-std::vector<CatalogFile> read_user_catalogs(const Site* site, const std::vector<std::string>& more) {
+std::vector<CatalogFile> read_user_catalogs(const Site* site, std::string_view text,
+                                            const std::vector<std::string>& more) {
     std::vector<CatalogFile> files;
     if (site != nullptr)
         for (const std::string& name : site->settings.catalogs)
-            files.push_back({beside(site->file, name), {site->file, 0}, {}});
+            files.push_back({beside(site->file, name), {site->file, line_naming(text, name)}, {}});
     for (const std::string& path : more)
         files.push_back({path, {}, {}});
     for (CatalogFile& file : files)

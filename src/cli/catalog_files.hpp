@@ -13,8 +13,10 @@ struct CatalogFile {
     FileText content;
 };
 
-/// The catalogs that the site names (relative to it), if there is one, and those of the command line.
-std::vector<CatalogFile> read_user_catalogs(const Site* site, const std::vector<std::string>& more);
+/// The catalogs that the site names (relative to it), if there is one, and those of the command line. `text`
+/// is that of the site file.
+std::vector<CatalogFile> read_user_catalogs(const Site* site, std::string_view text,
+                                            const std::vector<std::string>& more);
 
 /// The catalogs as read. Where one has errors its names stand for its entries, so that those of the site can
 /// still be looked up; where not even its names are known, looking up would accuse the site of what is the

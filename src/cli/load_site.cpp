@@ -49,7 +49,8 @@ struct Reading {
 Reading read_with_catalogs(const std::string& text, const std::string& path,
                            const std::vector<std::string>& more, BuiltInPart part) {
     SiteDraft draft = read_site_draft(text, path);
-    const std::vector<CatalogFile> users = read_user_catalogs(draft.site ? &*draft.site : nullptr, more);
+    const std::vector<CatalogFile> users =
+        read_user_catalogs(draft.site ? &*draft.site : nullptr, text, more);
     const bool only_named = part == BuiltInPart::named && draft.site;
     LoadResult<Catalog> built_in =
         only_named ? read_built_in_catalog(looked_up(*draft.site, users)) : read_built_in_catalog();
@@ -60,6 +61,7 @@ Reading read_with_catalogs(const std::string& text, const std::string& path,
         append(draft.errors, check_against_catalog(*draft.site, reading.catalog, text));
     if (draft.site && !(draft.errors.empty() && reading.errors.empty()))
         append(draft.errors, feed_loop_errors(*draft.site));
+    add_source_lines(reading.errors, path, text);
     sort_by_line(draft.errors);
     reading.errors.insert(reading.errors.begin(), draft.errors.begin(), draft.errors.end());
     reading.site = std::move(draft.site);
@@ -75,7 +77,7 @@ void print_errors(const std::vector<InputError>& errors, Console& console) {
 
 std::optional<Catalog> load_catalogs(const std::vector<std::string>& more_catalogs, Console& console) {
     Errors errors;
-    const std::vector<CatalogFile> users = read_user_catalogs(nullptr, more_catalogs);
+    const std::vector<CatalogFile> users = read_user_catalogs(nullptr, {}, more_catalogs);
     Catalog catalog = gather_catalogs(users, read_built_in_catalog(), errors).catalog;
     print_errors(errors, console);
     if (!errors.empty()) return std::nullopt;

@@ -114,6 +114,16 @@ TEST_CASE("parts that feed each other are told beside other mistakes") {
     CHECK(holds(wrong.err, "feed each other"));
 }
 
+TEST_CASE("a catalog that is not there is told with the line that names it") {
+    const test::TemporaryFolder folder;
+    const std::string file = folder.file("site.toml");
+    test::put_file(file, "rillwatt = 1\n[site]\nname = \"x\"\ncatalogs = [\"nothere.toml\"]\n");
+    const Outcome wrong = type({"check", file});
+    CHECK(wrong.status == ExitStatus::wrong_input);
+    CHECK_THAT(wrong.err, Catch::Matchers::Contains("site.toml:4: error: the file") &&
+                              Catch::Matchers::Contains("    catalogs = [\"nothere.toml\"]\n"));
+}
+
 TEST_CASE("a drawing is not written over the site it is of") {
     const test::TemporaryFolder folder;
     const std::string file = folder.file("site.toml");
