@@ -29,7 +29,8 @@ std::string verdict_text(const SizeReport& report) {
     const SizeResult& result = report.result;
     switch (result.status) {
     case SizeStatus::optimal:
-        return fmt::format("Optimal: cable and transformers cost {}, and no choice that {} costs less.",
+        return fmt::format("Optimal{}: cable and transformers cost {}, and no choice that {} costs less.",
+                           result.left_out.empty() ? "" : " for what could be sized",
                            money(report, *result.cost),
                            report.options.low_margin > Volts(0) ? "keeps the margin below" : "works");
     case SizeStatus::feasible:
@@ -101,7 +102,9 @@ std::string choice_text(const SizeChoice& choice, const char* what) {
 }
 
 std::string choices_text(const SizeReport& report, const TextStyle& style) {
-    if (report.result.choices.empty()) return report.result.infeasible ? "" : "\nNothing was open.\n";
+    if (report.result.choices.empty() && report.result.infeasible) return "";
+    if (report.result.choices.empty())
+        return report.result.left_out.empty() ? "\nNothing was open.\n" : "\nNothing else was open.\n";
     std::string out = heading(style, "CHOSEN");
     for (const SizeChoice& choice : report.result.choices) {
         const std::string was = choice.was ? "was " + choice_text(choice, choice.was->c_str()) : "was open";
