@@ -142,7 +142,9 @@ void TreeText::draw_transformer() {
                         printable(site_.runs[solved_->unsolved->run].id)),
             style_.width, "    ", "    ");
     else if (solved_->transformer == nullptr)
-        out_ += "    left out of the numbers: something is still open, see the findings\n";
+        out_ += solved_->circuit->complete()
+                    ? "    left out of the numbers: joined taps give none, see the findings\n"
+                    : "    left out of the numbers: something is still open, see the findings\n";
 }
 
 /// What a run hands on; the kind of a lamp, whether its volts leave the window and, where the drawing does

@@ -25,6 +25,11 @@ std::string head_text(const Explained& about, const std::string& what, const Sou
 }
 
 std::string unanswered_text(const Explained& about) {
+    if (about.solved.unsolved == nullptr && about.circuit().complete())
+        return wrapped(
+            "Two taps are joined without resistance between them, so there are no figures: see the "
+            "taps-joined finding of `check`.",
+            about.style.width, "", "");
     if (about.solved.unsolved == nullptr)
         return "Something of this circuit is still open, so there are no figures: see the open-value "
                "findings of "
