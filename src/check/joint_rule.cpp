@@ -36,15 +36,14 @@ void note_lights(const RuleContext& context, std::vector<Finding>& findings) {
     if (ids.empty()) return;
     Part site;
     site.location.file = context.site.file;
-    findings.push_back(finding_about(
-        context, site, Severity::note,
-        fmt::format(
-            "the cable is measured to the light in the water, and with it the joint of cable and lead: "
-            "{}",
-            some_of(ids)),
-        "make these joints dry, beside the water, and lay the leads from there; `length` is then what the "
-        "cable measures without the lead",
-        common_practice));
+    findings.push_back(finding_about(context, site, Severity::note,
+                                     fmt::format("the joint of cable and lead lies in the water, for the "
+                                                 "cable is measured to the light itself: {}",
+                                                 some_of(ids)),
+                                     "make the joint beside the water, within reach of the lead, and write "
+                                     "as `length` what the cable measures "
+                                     "up to there",
+                                     common_practice));
 }
 
 std::vector<Finding> find(const RuleContext& context) {
@@ -60,7 +59,7 @@ Rule joint_in_water_rule() {
     return {
         .id = "joint-in-water",
         .group = RuleGroup::low_voltage,
-        .severity = "warning",
+        .severity = "warning for a splice, note for lights",
         .summary = "A splice lies in water",
         .explanation =
             "A joint under water is the first to fail, and nobody can get at it. A submersible light comes "

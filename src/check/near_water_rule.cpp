@@ -69,7 +69,9 @@ void judge_transformers(const RuleContext& context, std::vector<Finding>& findin
                 "a `model` listed for water, or move it away", limit.source));
         else
             findings.push_back(near_finding(context, transformer, "transformer " + transformer.id, *away,
-                                            "move it away, or a transformer listed for water"));
+                                            water_at(context.site, *transformer.at) != nullptr
+                                                ? "move it out of the water, listed or not"
+                                                : "move it away, or a transformer listed for water"));
     }
 }
 

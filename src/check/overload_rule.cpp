@@ -5,6 +5,7 @@
 
 #include "all_rules.hpp"
 #include <algorithm>
+#include <cmath>
 #include <map>
 
 namespace rillwatt {

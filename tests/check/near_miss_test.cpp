@@ -66,23 +66,30 @@ from = "A"
 length = 100
 )";
 
-/// Severity of a rule's first finding, empty when it keeps quiet.
-std::string verdict(const std::string& rule, const std::string& catalog) {
+std::vector<Finding> findings_of(const std::string& rule, const std::string& catalog,
+                                 const std::string& text) {
     LoadResult<Catalog> read = read_catalog(catalog, "catalog.toml");
     for (const InputError& error : read.errors)
         UNSCOPED_INFO(input_error_text(error));
     REQUIRE(read);
     REQUIRE(check_catalog(*read.value).empty());
-    LoadResult<Site> site = read_site(site_text, "site.toml");
+    LoadResult<Site> site = read_site(text, "site.toml");
     for (const InputError& error : site.errors)
         UNSCOPED_INFO(input_error_text(error));
     REQUIRE(site);
     const LoadResult<Assessment> result = assess(std::make_shared<const Site>(std::move(*site.value)),
                                                  std::make_shared<const Catalog>(std::move(*read.value)));
     REQUIRE(result);
+    std::vector<Finding> found;
     for (const Finding& finding : result.value->findings)
-        if (finding.rule == rule) return severity_name(finding.severity);
-    return {};
+        if (finding.rule == rule) found.push_back(finding);
+    return found;
+}
+
+/// Severity of a rule's first finding, empty when it keeps quiet.
+std::string verdict(const std::string& rule, const std::string& catalog) {
+    const std::vector<Finding> found = findings_of(rule, catalog, site_text);
+    return found.empty() ? std::string() : severity_name(found.front().severity);
 }
 
 struct Row {
@@ -119,6 +126,36 @@ TEST_CASE("a run that draws 1 A against the limit of one output") {
         INFO(row.limit);
         CHECK(verdict("secondary-overloaded", catalog_text(9, 15, 20, row.limit, 300)) == row.expected);
     }
+}
+
+TEST_CASE("a run that a joined tap drives backwards counts against the limit of its output too") {
+    // 2 V more on B, over 15 m of 10 ohm/km out and back, 0.3 ohm: some 6.7 A round the ring, the lamp's 1 A
+    // aside
+    const std::string ring = std::string(site_text, std::string(site_text).find("[[fixture]]")) + R"([[run]]
+id = "B"
+from = "T"
+tap = 14
+cable = "c"
+[[fixture]]
+id = "lamp"
+model = "lamp"
+from = "A"
+length = 5
+[[splice]]
+id = "hub"
+from = "B"
+length = 5
+[[link]]
+between = ["lamp", "hub"]
+length = 5
+cable = "c"
+)";
+    std::string catalog = catalog_text(9, 15, 20, 5, 300);
+    catalog.replace(catalog.find("[12]"), 4, "[12, 14]");
+    std::vector<std::string> runs;
+    for (const Finding& finding : findings_of("secondary-overloaded", catalog, ring))
+        runs.push_back(finding.part);
+    CHECK(runs == std::vector<std::string>{"A", "B"});
 }
 
 TEST_CASE("a transformer that carries 12 VA against its rating and the margin of 80 %") {

@@ -1,3 +1,4 @@
+#include "rillwatt/quantity/figure_text.hpp"
 #include "rillwatt/report/check_text.hpp"
 #include "rillwatt/report/report_page.hpp"
 #include "rillwatt/report/tables_csv.hpp"
@@ -105,6 +106,22 @@ TEST_CASE("a circuit without operating point leaves out what it has no figures f
     const std::string page = page_of(samples::unsolved_garden());
     CHECK_THAT(page, !Contains("id=\"commissioning\"") && !Contains("id=\"loads\""));
     CHECK_THAT(page, Contains("no figure"));
+}
+
+TEST_CASE("lights in water are measured where their lead joins the cable, and no hand goes into the water") {
+    const Assessment garden = samples::small_garden();
+    const std::string page = page_of(garden);
+    const std::string sheet = page.substr(page.find("id=\"commissioning\""));
+    CHECK_THAT(sheet, Contains("No hand and no meter lead in the water") &&
+                          Contains("C1: trips by its test button"));
+    for (const LampResult& lamp : garden.solution.nominal().lamps) {
+        const std::string& id = garden.site->fixtures[lamp.fixture].id;
+        INFO(id);
+        const std::string row = sheet.substr(sheet.find("data-part=\"" + id), 300);
+        const bool wet = id.starts_with("falls");
+        CHECK_THAT(row, Contains(wet ? "out of the water" : "at the lamp") &&
+                            Contains(volts_text(wet ? lamp.splice_volts : lamp.volts)));
+    }
 }
 
 TEST_CASE("hostile names stay text in the page and in the tables") {
