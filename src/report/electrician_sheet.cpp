@@ -107,10 +107,10 @@ std::vector<SheetLine> to_confirm(const ProposedCircuit& circuit, const SiteSett
 std::vector<SheetLine> open_lines(const Assessment& assessment, const CircuitProposal& proposal) {
     std::vector<SheetLine> lines;
     if (!assessment.site->circuits.empty())
-        lines.push_back(
-            {"breakers, ground-fault protection, outlets, covers and depths of circuits that are there "
-             "are what the crew wrote down, seen or assumed: inspect them before relying on them",
-             "site file"});
+        lines.push_back({"what is said of circuits that exist (breaker, ground-fault protection, outlet, "
+                         "cover, depth) is "
+                         "what the crew wrote down, seen or assumed: inspect it before relying on it",
+                         "site file"});
     for (const auto& finding : assessment.findings) {
         if (!is_for_electrician(finding.rule) || answered_here(finding, proposal)) continue;
         std::string text = fmt::format("{}: {}", severity_name(finding.severity), finding.message);
