@@ -1,6 +1,7 @@
 #include "rillwatt/cli/commands.hpp"
 #include "rillwatt/cli/load_site.hpp"
-#include "rillwatt/report/catalog_text.hpp"
+#include "rillwatt/exchange/catalog_json.hpp"
+#include "rillwatt/text/catalog_text.hpp"
 
 #include <ostream>
 

@@ -1,7 +1,7 @@
 #include "rillwatt/cli/commands.hpp"
 #include "rillwatt/cli/load_site.hpp"
-#include "rillwatt/report/check_json.hpp"
-#include "rillwatt/report/check_text.hpp"
+#include "rillwatt/exchange/check_json.hpp"
+#include "rillwatt/text/check_text.hpp"
 
 #include <ostream>
 

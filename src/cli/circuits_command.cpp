@@ -1,6 +1,7 @@
 #include "rillwatt/cli/commands.hpp"
 #include "rillwatt/cli/load_site.hpp"
-#include "rillwatt/report/circuits_report.hpp"
+#include "rillwatt/exchange/circuits_json.hpp"
+#include "rillwatt/text/circuits_text.hpp"
 
 #include <ostream>
 

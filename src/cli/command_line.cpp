@@ -2,7 +2,7 @@
 
 #include "rillwatt/cli/manual_page.hpp"
 #include "rillwatt/finding/input_error.hpp"
-#include "rillwatt/report/text_style.hpp"
+#include "rillwatt/text/text_style.hpp"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>

@@ -1,6 +1,6 @@
 #include "rillwatt/cli/commands.hpp"
 #include "rillwatt/cli/load_site.hpp"
-#include "rillwatt/report/explain_text.hpp"
+#include "rillwatt/text/explain_text.hpp"
 
 #include <fmt/format.h>
 

@@ -1,6 +1,7 @@
 #include "rillwatt/cli/commands.hpp"
 #include "rillwatt/cli/load_site.hpp"
-#include "rillwatt/report/size_report.hpp"
+#include "rillwatt/exchange/size_json.hpp"
+#include "rillwatt/text/size_text.hpp"
 
 #include "size_options.hpp"
 #include <ostream>

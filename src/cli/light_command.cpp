@@ -1,9 +1,9 @@
 #include "rillwatt/cli/commands.hpp"
 #include "rillwatt/cli/load_site.hpp"
+#include "rillwatt/exchange/light_json.hpp"
 #include "rillwatt/light/compute_light.hpp"
 #include "rillwatt/quantity/quantity_text.hpp"
-#include "rillwatt/report/light_json.hpp"
-#include "rillwatt/report/light_text.hpp"
+#include "rillwatt/text/light_text.hpp"
 
 #include <fmt/format.h>
 

@@ -2,9 +2,10 @@
 #include "rillwatt/cli/file_access.hpp"
 #include "rillwatt/cli/load_site.hpp"
 #include "rillwatt/document/document_edit.hpp"
+#include "rillwatt/exchange/place_json.hpp"
 #include "rillwatt/placing/propose_lights.hpp"
-#include "rillwatt/report/place_report.hpp"
 #include "rillwatt/site/read_site.hpp"
+#include "rillwatt/text/place_text.hpp"
 
 #include <fmt/format.h>
 

@@ -1,9 +1,9 @@
 #include "rillwatt/cli/commands.hpp"
 #include "rillwatt/cli/file_access.hpp"
 #include "rillwatt/cli/load_site.hpp"
-#include "rillwatt/report/check_text.hpp"
-#include "rillwatt/report/diagram_svg.hpp"
-#include "rillwatt/report/plan_svg.hpp"
+#include "rillwatt/drawing/diagram_svg.hpp"
+#include "rillwatt/drawing/plan_svg.hpp"
+#include "rillwatt/text/check_text.hpp"
 
 #include <fmt/format.h>
 

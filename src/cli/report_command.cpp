@@ -2,8 +2,8 @@
 #include "rillwatt/cli/load_site.hpp"
 #include "rillwatt/cli/report_writing.hpp"
 #include "rillwatt/finding/input_error.hpp"
-#include "rillwatt/report/check_text.hpp"
-#include "rillwatt/report/findings_words.hpp"
+#include "rillwatt/text/check_text.hpp"
+#include "rillwatt/text/findings_words.hpp"
 
 #include <fmt/format.h>
 

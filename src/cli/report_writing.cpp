@@ -2,7 +2,7 @@
 
 #include "rillwatt/cli/file_access.hpp"
 #include "rillwatt/finding/input_error.hpp"
-#include "rillwatt/report/report_files.hpp"
+#include "rillwatt/pages/report_files.hpp"
 
 #include <fmt/format.h>
 

@@ -1,6 +1,7 @@
 #include "rillwatt/check/rule.hpp"
 #include "rillwatt/cli/commands.hpp"
-#include "rillwatt/report/rules_text.hpp"
+#include "rillwatt/exchange/rules_json.hpp"
+#include "rillwatt/text/rules_text.hpp"
 
 #include <ostream>
 

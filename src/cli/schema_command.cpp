@@ -1,8 +1,8 @@
 #include "rillwatt/catalog/read_catalog.hpp"
 #include "rillwatt/cli/commands.hpp"
-#include "rillwatt/report/schema_json.hpp"
-#include "rillwatt/report/schema_text.hpp"
+#include "rillwatt/exchange/schema_json.hpp"
 #include "rillwatt/site/read_site.hpp"
+#include "rillwatt/text/schema_text.hpp"
 
 #include <ostream>
 

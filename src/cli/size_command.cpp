@@ -3,9 +3,10 @@
 #include "rillwatt/cli/load_site.hpp"
 #include "rillwatt/cli/text_difference.hpp"
 #include "rillwatt/document/document_edit.hpp"
-#include "rillwatt/report/size_report.hpp"
+#include "rillwatt/exchange/size_json.hpp"
 #include "rillwatt/site/read_site.hpp"
 #include "rillwatt/sizing/weak_supply.hpp"
+#include "rillwatt/text/size_text.hpp"
 
 #include <fmt/format.h>
 

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "rillwatt/cli/command.hpp"
-#include "rillwatt/sizing/size_options.hpp"
+#include "rillwatt/search/size_options.hpp"
 
 #include <optional>
 

@@ -3,7 +3,7 @@
 #include "rillwatt/cli/load_site.hpp"
 #include "rillwatt/cli/report_writing.hpp"
 #include "rillwatt/finding/input_error.hpp"
-#include "rillwatt/report/check_text.hpp"
+#include "rillwatt/text/check_text.hpp"
 
 #include <fmt/format.h>
 

@@ -1,9 +1,9 @@
 #pragma once
 
+#include "rillwatt/search/trial.hpp"
 #include "rillwatt/sizing/size.hpp"
 
-#include "problem.hpp"
-#include "trial.hpp"
+#include "gather_problem.hpp"
 
 namespace rillwatt::sizing {
 

@@ -2,12 +2,12 @@
 
 #include "rillwatt/check/limits.hpp"
 #include "rillwatt/quantity/figure_text.hpp"
+#include "rillwatt/search/trial.hpp"
 #include "rillwatt/solver/network.hpp"
 
 #include <fmt/format.h>
 
-#include "problem.hpp"
-#include "trial.hpp"
+#include "gather_problem.hpp"
 #include <algorithm>
 
 namespace rillwatt {

@@ -2,7 +2,7 @@
 
 #include "rillwatt/sizing/size.hpp"
 
-#include "problem.hpp"
+#include "gather_problem.hpp"
 
 namespace rillwatt::sizing {
 

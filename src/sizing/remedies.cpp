@@ -2,11 +2,12 @@
 
 #include "rillwatt/quantity/figure_text.hpp"
 #include "rillwatt/quantity/quantity_text.hpp"
+#include "rillwatt/search/site_search.hpp"
 
 #include <fmt/format.h>
 
 #include "choices.hpp"
-#include "site_search.hpp"
+#include "gather_problem.hpp"
 #include <algorithm>
 #include <cmath>
 

@@ -1,7 +1,9 @@
 #pragma once
 
+#include "rillwatt/search/trial.hpp"
+
+#include "gather_problem.hpp"
 #include "part_site.hpp"
-#include "trial.hpp"
 #include <functional>
 
 namespace rillwatt::sizing {

@@ -1,9 +1,10 @@
 #include "rillwatt/sizing/size.hpp"
 
+#include "rillwatt/search/site_search.hpp"
+
 #include "choices.hpp"
 #include "infeasible.hpp"
 #include "reasons.hpp"
-#include "site_search.hpp"
 #include "strong_supply.hpp"
 #include "tap_choice.hpp"
 #include <algorithm>
@@ -38,7 +39,7 @@ void explain(const Site& site, const Catalog& catalog, const SiteLengths& length
 }
 
 /// Searches with the effort asked for, or what is usual.
-sizing::SiteAnswer search(const sizing::SizeProblem& problem, SizeResult& result) {
+sizing::SiteAnswer search_once(const sizing::SizeProblem& problem, SizeResult& result) {
     const SizeOptions& options = problem.options;
     sizing::Effort effort(options.effort > 0 ? options.effort : sizing::usual_effort(problem),
                           options.out_of_time);
@@ -51,9 +52,9 @@ sizing::SiteAnswer search(const sizing::SizeProblem& problem, SizeResult& result
 sizing::SiteAnswer search_for_strong_supply(const Site& site, sizing::SizeProblem& problem,
                                             SizeResult& result) {
     sizing::limit_to_strong_supply(site, problem);
-    sizing::SiteAnswer answer = search(problem, result);
+    sizing::SiteAnswer answer = search_once(problem, result);
     result.beyond_strong = sizing::lift_strong_limits(site, answer, problem);
-    return result.beyond_strong.empty() ? answer : search(problem, result);
+    return result.beyond_strong.empty() ? answer : search_once(problem, result);
 }
 
 } // namespace
@@ -87,8 +88,8 @@ LoadResult<SizeResult> size_site(const std::shared_ptr<const Site>& site, const 
     if (!circuits) return {std::nullopt, circuits.errors};
     sizing::SizeProblem problem = sizing::gather(open, catalog, *circuits.value, options);
     SizeResult result;
-    sizing::SiteAnswer answer =
-        options.strong_supply ? search_for_strong_supply(open, problem, result) : search(problem, result);
+    sizing::SiteAnswer answer = options.strong_supply ? search_for_strong_supply(open, problem, result)
+                                                      : search_once(problem, result);
     for (std::size_t t = 0; t < answer.proposals.size(); ++t) {
         if (!answer.proposals[t]) continue;
         sizing::Trial trial(problem, problem.transformers[t]);

@@ -1,9 +1,9 @@
 #pragma once
 
+#include "rillwatt/search/site_search.hpp"
 #include "rillwatt/sizing/size.hpp"
 
-#include "problem.hpp"
-#include "site_search.hpp"
+#include "gather_problem.hpp"
 
 /// Taps that suit a strong supply as well. Without load a lamp gets all that its tap gives, so this asks for
 /// no search of its own: it says which taps may be chosen.

@@ -1,6 +1,8 @@
 #pragma once
 
-#include "trial.hpp"
+#include "rillwatt/search/trial.hpp"
+
+#include "gather_problem.hpp"
 
 namespace rillwatt::sizing {
 

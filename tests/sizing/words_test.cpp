@@ -1,6 +1,6 @@
 // What sizing says beside the numbers: what binds, what would be cheaper, what would help, what to cut.
 
-#include "rillwatt/sizing/bill.hpp"
+#include "rillwatt/purchase/bill.hpp"
 #include "rillwatt/sizing/headroom.hpp"
 #include "rillwatt/sizing/size.hpp"
 

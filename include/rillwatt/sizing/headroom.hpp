@@ -1,7 +1,7 @@
 #pragma once
 
 #include "rillwatt/check/assessment.hpp"
-#include "rillwatt/sizing/size_options.hpp"
+#include "rillwatt/search/size_options.hpp"
 
 #include <string>
 #include <vector>

@@ -3,8 +3,8 @@
 #include "rillwatt/catalog/catalog.hpp"
 #include "rillwatt/finding/input_error.hpp"
 #include "rillwatt/layout/site_lengths.hpp"
+#include "rillwatt/search/size_options.hpp"
 #include "rillwatt/site/site.hpp"
-#include "rillwatt/sizing/size_options.hpp"
 
 #include <memory>
 #include <optional>
@@ -71,9 +71,9 @@ struct SizeResult {
 /// Chooses what a site leaves open at the least cost of cable and transformers.
 ///
 /// Method. Each run's tree is searched by label-setting from the lamps to the transformer
-/// (src/sizing/labels.hpp), the labels of a transformer's runs are joined best first over the one number that
-/// couples them, its sag (src/sizing/transformer_search.hpp), and whole spools are settled over the site
-/// (src/sizing/spooled_site.hpp). What is proposed is put before the circuit solver; only what holds there is
+/// (search/labels.hpp), the labels of a transformer's runs are joined best first over the one number that
+/// couples them, its sag (search/transformer_search.hpp), and whole spools are settled over the site
+/// (search/spooled_site.hpp). What is proposed is put before the circuit solver; only what holds there is
 /// an answer. The bound is the cost of the cheapest candidate that has not been refuted.
 LoadResult<SizeResult> size_site(const std::shared_ptr<const Site>& site,
                                  const std::shared_ptr<const Catalog>& catalog, const SizeOptions& options);

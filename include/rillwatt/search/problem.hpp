@@ -1,0 +1,88 @@
+#pragma once
+
+#include "rillwatt/circuit/circuit.hpp"
+#include "rillwatt/search/lamp_load.hpp"
+#include "rillwatt/search/size_options.hpp"
+#include "rillwatt/solver/site_solution.hpp"
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+/// What there is to choose on a site, as plain numbers.
+namespace rillwatt::search {
+
+/// A cable that may be chosen or is typed somewhere.
+struct Cable {
+    const CableType* type = nullptr;
+    double ohms_per_metre = 0; ///< out and back, at the nominal case's temperature
+    double price = 0;          ///< per metre; 0 when the catalog gives none
+    double ampacity = 0;
+    int thickness = 0; ///< rank of its section among the candidates, thinnest first
+    int spool = -1;    ///< index into SizeProblem::spools; -1: sold by length
+};
+
+/// A cable sold in spools, and what of it is laid whatever is chosen.
+struct SpoolCable {
+    const CableType* type = nullptr;
+    double typed_metres = 0;
+};
+
+/// One length of cable with the point at its far end.
+struct RunNode {
+    int node = 0;    ///< of the circuit
+    int parent = -1; ///< index into RunProblem::nodes; -1: the head of the run
+    double metres = 0;
+    int typed = -1; ///< index into SizeProblem::cables; -1: open
+    std::optional<LampLoad> lamp;
+};
+
+/// One run of a transformer. Nodes come after the node that feeds them.
+struct RunProblem {
+    int run = 0; ///< index into TransformerCircuit::runs
+    std::optional<double> tap;
+    bool in_water = false; ///< a light in water hangs on it
+    Volts most_tap{1e9};   ///< where one does: the contact limit
+    /// Where a strong supply counts: the most a tap that may be chosen gives at the site's own supply without
+    /// load, so that a strong one still keeps the high end of every window and the contact limit.
+    std::optional<Volts> most_unloaded;
+    std::vector<RunNode> nodes;
+
+    double open_metres() const;
+    bool has_open() const;
+};
+
+/// A transformer that may be chosen or is typed.
+struct Model {
+    const TransformerType* type = nullptr;
+    double supply_ratio = 1;
+    double price = 0;
+};
+
+struct TransformerProblem {
+    std::size_t circuit = 0;   ///< index into SiteCircuits::transformers
+    std::vector<Model> models; ///< by ascending price; one when it is typed
+    bool model_open = false;
+    std::vector<RunProblem> runs;
+    bool meshed = false;
+    std::vector<int> link_typed; ///< for each link its cable, -1: open
+};
+
+struct SizeProblem {
+    const SiteCircuits* circuits = nullptr;
+    SizeOptions options;
+    std::vector<Cable> cables;   ///< candidates first
+    std::vector<int> candidates; ///< indices into `cables`, thinnest first
+    std::vector<SpoolCable> spools;
+    std::vector<TransformerProblem> transformers; ///< those without an open length
+    double typed_cost = 0;                        ///< cable typed and sold by length; transformers left out
+    std::vector<std::string> unpriced;            ///< typed entries counted at nothing, by id
+    std::vector<std::string> left_out;            ///< transformers that cannot be sized, by id
+    OperatingCase nominal;
+};
+
+/// Taps of a model that a run may use: the typed one, or all that suit it.
+std::vector<double> taps_for(const Model& model, const RunProblem& run);
+
+} // namespace rillwatt::search

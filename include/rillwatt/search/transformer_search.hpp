@@ -1,0 +1,114 @@
+#pragma once
+
+#include "rillwatt/search/candidate.hpp"
+#include "rillwatt/search/run_labels.hpp"
+
+#include <queue>
+
+/// Joins the labels of a transformer's runs.
+///
+/// With `sag = s - g / VA * sum(t_q I_q)` the head of every run stands at `tap * sag`: one number couples all
+/// runs. A label of a run therefore becomes an option "tap t, cables c" with the range of sags it allows and
+/// the share `t * I(t * sag)` it adds to the sum. Combinations of a model and one option for each run are
+/// looked at in order of their cost (best first, with the cheapest completion as bound), so that the first
+/// one that holds is the cheapest.
+namespace rillwatt::search {
+
+inline constexpr double sag_slack = 2e-7; ///< interpolation may err by less; the solver has the last word
+
+/// A run on a tap with one of its labels.
+struct RunOption {
+    double tap = 0;
+    int label = 0; ///< index into RunLabels::labels
+    double cost = 0;
+    double low_sag = 0;
+    double high_sag = 0;
+};
+
+/// A model with the options its runs have under it.
+struct ModelOptions {
+    int model = 0;
+    double least_sag = 0;                                      ///< where the loading limit stands
+    std::vector<std::vector<RunOption>> options;               ///< for each run, by ascending cost
+    std::vector<std::vector<double>> least_share;              ///< for each run, on the sag grid
+    std::vector<std::vector<std::pair<double, double>>> reach; ///< (low sag, least cost up to it), ascending
+    std::vector<double> va_prices; ///< trial prices of a volt-ampere drawn from the transformer
+    std::vector<std::vector<std::vector<double>>> weighed; ///< for each price and run, on the sag grid: least
+                                                           ///< of cost plus price times volt-amperes
+};
+
+/// One model with one option for each run.
+struct Combination {
+    int model = 0; ///< index into the models' options
+    double cost = 0;
+    std::vector<int> options;
+};
+
+class TransformerSearch final : public CandidateSource {
+  public:
+    TransformerSearch(const SizeProblem& problem, const TransformerProblem& transformer,
+                      const std::vector<RunLabels>& runs, Effort& effort);
+
+    std::optional<Candidate> next() override;
+    double bound() const override;
+
+    /// A good choice for each model, found without a search: the cheapest option of each run at the sag they
+    /// then have together. By ascending cost.
+    std::vector<Candidate> quick_choices() const;
+
+  private:
+    /// Runs up to `depth` are decided, the last one by `option`; a `family` stands for that option and every
+    /// later (dearer) one.
+    struct State {
+        double bound = 0;
+        int model = 0;
+        int depth = -1;
+        int option = 0;
+        int parent = -1; ///< index into trail_
+        bool family = false;
+        double cost = 0; ///< of what is decided; of a family without the option itself
+        double rest = 0; ///< of a family: least cost of the runs that follow
+        double sag = 0;  ///< greatest a completion can have; of a family its parent's
+    };
+    struct Later {
+        bool operator()(const State& a, const State& b) const;
+    };
+    struct Step {
+        int option;
+        int parent;
+    };
+
+    std::optional<Combination> next_combination();
+    std::optional<Combination> quick_choice(int model) const;
+    Candidate candidate(const Combination& combination) const;
+    Proposal proposal(const Combination& combination) const;
+    const Label& label(const Combination& combination, std::size_t run) const;
+    void add_model(int model);
+    bool add_options(ModelOptions& set, std::size_t run) const;
+    bool limit_current(RunOption& option, const Label& label, double limit, double ratio) const;
+    void tabulate(ModelOptions& set) const;
+    void push_family(State family);
+    void push_member(const State& family);
+    void push_children(const State& state);
+    bool find_bound(State& state) const;
+    double weighed_bound(const State& state, const std::vector<int>& chosen) const;
+    void weigh(ModelOptions& set) const;
+    double least_va(const ModelOptions& set, std::size_t run, const RunOption& option, double sag) const;
+    double highest_sag(const ModelOptions& set, const std::vector<int>& chosen) const;
+    double lowest_sag(const ModelOptions& set, const std::vector<int>& chosen) const;
+    bool holds(const ModelOptions& set, const std::vector<int>& chosen) const;
+    double share(const ModelOptions& set, std::size_t run, const RunOption& option, double sag) const;
+    std::vector<int> chosen_by(const State& state) const;
+
+    const SizeProblem& problem_;
+    const TransformerProblem& transformer_;
+    const std::vector<RunLabels>& runs_;
+    Effort& effort_;
+    std::vector<std::vector<CurvePower>> powers_; ///< of each run's labels
+    std::vector<double> most_amps_;               ///< of each run
+    std::vector<ModelOptions> models_;
+    std::vector<Step> trail_;
+    std::priority_queue<State, std::vector<State>, Later> open_;
+};
+
+} // namespace rillwatt::search

@@ -1,0 +1,71 @@
+#pragma once
+
+#include "rillwatt/search/problem.hpp"
+#include "rillwatt/solver/network.hpp"
+
+#include <vector>
+
+namespace rillwatt::search {
+
+/// One complete choice for a transformer.
+struct Proposal {
+    int model = 0;                        ///< index into TransformerProblem::models
+    std::vector<double> taps;             ///< one for each run
+    std::vector<std::vector<int>> cables; ///< for each run, the cable of each of its nodes
+    std::vector<int> link_cables;         ///< one for each link
+};
+
+/// The limit a proposal comes nearest to breaking, or breaks worst.
+enum class Breach { none, no_operating_point, lamp_low, lamp_high, cable, secondary, loading };
+
+/// What the solver says of a proposal.
+struct Verdict {
+    bool feasible = false;
+    Breach breach = Breach::none;
+    int node = -1;      ///< lamp or length concerned, of the circuit
+    int run = -1;       ///< run concerned
+    double found = 0;   ///< volts, amperes or ratio found there
+    double allowed = 0; ///< what it may be
+};
+
+/// Puts proposals before the real solver.
+class Trial {
+  public:
+    Trial(const SizeProblem& problem, const TransformerProblem& transformer);
+
+    /// Solves the proposal and looks for the first limit it breaks: no operating point, lamps (worst first),
+    /// cables, runs, transformer.
+    Verdict judge(const Proposal& proposal);
+
+    /// Loads the proposal into the network without solving it.
+    void load(const Proposal& proposal);
+
+    /// Looks for broken limits in what the last `solve` found.
+    Verdict inspect(const Proposal& proposal) const;
+
+    /// Whether what the last `solve` found keeps every ampacity, output and loading limit.
+    bool carries(const Proposal& proposal) const;
+
+    Network& network() { return network_; }
+    bool solve() { return rillwatt::solve(network_, workspace_, solution_); }
+    const NetworkSolution& solution() const { return solution_; }
+
+  private:
+    Verdict worst_lamp() const;
+    Verdict worst_cable(const Proposal& proposal) const;
+    Verdict worst_run(const Model& model) const;
+    Verdict loading(const Model& model) const;
+
+    const SizeProblem& problem_;
+    const TransformerProblem& transformer_;
+    const TransformerCircuit& circuit_;
+    Network network_;
+    Workspace workspace_;
+    NetworkSolution solution_;
+};
+
+/// Price of the open lengths and of the transformer, spools at their price by length.
+double linear_cost(const SizeProblem& problem, const TransformerProblem& transformer,
+                   const Proposal& proposal);
+
+} // namespace rillwatt::search

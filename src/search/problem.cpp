@@ -1,0 +1,34 @@
+#include "rillwatt/search/problem.hpp"
+
+#include "rillwatt/check/limits.hpp"
+
+#include <algorithm>
+
+namespace rillwatt::search {
+
+double RunProblem::open_metres() const {
+    double metres = 0;
+    for (const RunNode& node : nodes)
+        if (node.typed < 0) metres += node.metres;
+    return metres;
+}
+
+bool RunProblem::has_open() const {
+    return std::any_of(nodes.begin(), nodes.end(), [](const RunNode& node) { return node.typed < 0; });
+}
+
+std::vector<double> taps_for(const Model& model, const RunProblem& run) {
+    if (run.tap) {
+        for (const Volts tap : model.type->taps)
+            if (tap.value() == *run.tap) return {*run.tap};
+        return {};
+    }
+    std::vector<double> taps;
+    for (const Volts tap : model.type->taps)
+        if (!above(tap, run.most_tap) &&
+            !(run.most_unloaded && above(tap * model.supply_ratio, *run.most_unloaded)))
+            taps.push_back(tap.value());
+    return taps;
+}
+
+} // namespace rillwatt::search

@@ -1,0 +1,233 @@
+#include "gather_problem.hpp"
+
+#include "rillwatt/check/limits.hpp"
+#include "rillwatt/layout/places.hpp"
+#include "rillwatt/solver/network.hpp"
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+namespace rillwatt::sizing {
+
+namespace {
+
+/// Supply volts over primary volts within which a transformer may be plugged in: 110 to 127 V on a 120 V
+/// primary, 220 to 240 V on 230 V. Common practice, no source.
+constexpr double lowest_supply_ratio = 0.88;
+constexpr double highest_supply_ratio = 1.12;
+
+/// Collects the parts of a problem while keeping track of which cable has which index.
+class Gathering {
+  public:
+    Gathering(const Site& site, const Catalog& catalog, SizeProblem& problem)
+        : site_(site), catalog_(catalog), problem_(problem) {}
+
+    void add_candidates();
+    void add_circuit(const SiteCircuits& circuits, std::size_t index);
+    void count_typed(const SiteCircuits& circuits);
+
+  private:
+    int cable_index(const CableType& type);
+    int spool_index(const CableType& type);
+    void count_length(const CableType& type, double metres);
+    void count_price(const std::string& id, bool priced, double cost);
+    std::vector<Model> open_models(const TransformerCircuit& circuit, bool water) const;
+    std::vector<RunProblem> runs_of(const TransformerCircuit& circuit);
+    LampLoad lamp_of(const CircuitNode& node) const;
+    bool node_in_water(const CircuitNode& node) const;
+
+    const Site& site_;
+    const Catalog& catalog_;
+    SizeProblem& problem_;
+    std::map<const CableType*, int> index_;
+    std::map<const CableType*, int> spool_;
+    std::set<std::string> unpriced_;
+};
+
+int Gathering::spool_index(const CableType& type) {
+    if (type.spools.empty()) return -1;
+    const auto [it, fresh] = spool_.emplace(&type, static_cast<int>(problem_.spools.size()));
+    if (fresh) problem_.spools.push_back({&type, 0});
+    return it->second;
+}
+
+int Gathering::cable_index(const CableType& type) {
+    const auto [it, fresh] = index_.emplace(&type, static_cast<int>(problem_.cables.size()));
+    if (!fresh) return it->second;
+    Cable cable;
+    cable.type = &type;
+    cable.ohms_per_metre = cable_ohms(type, Metres(1), problem_.nominal.conductor);
+    cable.price = type.price ? type.price->value() : 0;
+    cable.ampacity = type.ampacity.value() + limit_slack;
+    cable.spool = spool_index(type);
+    problem_.cables.push_back(cable);
+    return it->second;
+}
+
+/// The catalog entries a `[stock]` list allows, or all of them.
+template<class Entry, class Map>
+std::vector<const Entry*> stocked(const Map& entries, const std::optional<std::vector<std::string>>& list) {
+    std::vector<const Entry*> found;
+    if (!list) {
+        for (const auto& [id, entry] : entries)
+            found.push_back(&entry);
+        return found;
+    }
+    for (const std::string& id : *list)
+        if (const Entry* entry = find_entry(entries, id))
+            if (std::find(found.begin(), found.end(), entry) == found.end()) found.push_back(entry);
+    return found;
+}
+
+void Gathering::add_candidates() {
+    std::vector<const CableType*> types = stocked<CableType>(catalog_.cables, site_.stock.cables);
+    std::erase_if(types, [](const CableType* type) { return !type->price || !type->direct_burial; });
+    std::stable_sort(types.begin(), types.end(),
+                     [](const CableType* a, const CableType* b) { return a->section_mm2 < b->section_mm2; });
+    int rank = 0;
+    for (std::size_t i = 0; i < types.size(); ++i) {
+        if (i > 0 && types[i]->section_mm2 > types[i - 1]->section_mm2) ++rank;
+        const int index = cable_index(*types[i]);
+        problem_.cables[static_cast<std::size_t>(index)].thickness = rank;
+        problem_.candidates.push_back(index);
+    }
+}
+
+std::vector<Model> Gathering::open_models(const TransformerCircuit& circuit, bool water) const {
+    std::vector<Model> models;
+    for (const TransformerType* type :
+         stocked<TransformerType>(catalog_.transformers, site_.stock.transformers)) {
+        const double ratio = circuit.supply / type->primary_volts;
+        if (!type->price || ratio < lowest_supply_ratio || ratio > highest_supply_ratio) continue;
+        if (water && !type->water_listed) continue;
+        models.push_back({type, ratio, type->price->value()});
+    }
+    std::stable_sort(models.begin(), models.end(),
+                     [](const Model& a, const Model& b) { return a.price < b.price; });
+    return models;
+}
+
+LampLoad Gathering::lamp_of(const CircuitNode& node) const {
+    const FixtureType& type = *node.fixture;
+    LampLoad lamp;
+    lamp.model = type.load;
+    lamp.power = type.va.value();
+    lamp.rated = type.rated_volts.value();
+    lamp.low = (type.window_low + problem_.options.above_low_end()).value() - limit_slack;
+    lamp.high = (type.window_high - problem_.options.margin).value() + limit_slack;
+    if (node.lead_cable != nullptr)
+        lamp.lead_ohms = cable_ohms(*node.lead_cable, type.lead, problem_.nominal.conductor);
+    return lamp;
+}
+
+bool Gathering::node_in_water(const CircuitNode& node) const {
+    return node.kind == NodeKind::fixture && in_water(site_, site_.fixtures[node.part]);
+}
+
+std::vector<RunProblem> Gathering::runs_of(const TransformerCircuit& circuit) {
+    std::vector<RunProblem> runs(circuit.runs.size());
+    for (std::size_t r = 0; r < runs.size(); ++r) {
+        runs[r].run = static_cast<int>(r);
+        if (circuit.runs[r].tap) runs[r].tap = circuit.runs[r].tap->value();
+    }
+    std::vector<int> local(circuit.nodes.size(), -1);
+    for (std::size_t i = 0; i < circuit.nodes.size(); ++i) {
+        const CircuitNode& node = circuit.nodes[i];
+        if (node.kind == NodeKind::run) continue;
+        RunProblem& run = runs[static_cast<std::size_t>(node.run)];
+        RunNode place;
+        place.node = static_cast<int>(i);
+        place.parent = local[static_cast<std::size_t>(node.parent)];
+        place.metres = node.length->value();
+        if (node.cable != nullptr) place.typed = cable_index(*node.cable);
+        if (node.fixture != nullptr) place.lamp = lamp_of(node);
+        if (node_in_water(node)) {
+            run.in_water = true;
+            run.most_tap = code_limits::wet_contact_limit(site_.settings).value;
+        }
+        local[i] = static_cast<int>(run.nodes.size());
+        run.nodes.push_back(place);
+    }
+    return runs;
+}
+
+bool has_open_length(const TransformerCircuit& circuit) {
+    for (const CircuitNode& node : circuit.nodes)
+        if (node.kind != NodeKind::run && !node.length) return true;
+    for (const CircuitLink& link : circuit.links)
+        if (!link.length) return true;
+    return false;
+}
+
+void Gathering::add_circuit(const SiteCircuits& circuits, std::size_t index) {
+    const TransformerCircuit& circuit = circuits.transformers[index];
+    if (has_open_length(circuit)) {
+        problem_.left_out.push_back(site_.transformers[circuit.transformer].id);
+        return;
+    }
+    TransformerProblem transformer;
+    transformer.circuit = index;
+    transformer.runs = runs_of(circuit);
+    transformer.meshed = !circuit.links.empty();
+    for (const CircuitLink& link : circuit.links)
+        transformer.link_typed.push_back(link.cable == nullptr ? -1 : cable_index(*link.cable));
+    bool water = false;
+    for (const RunProblem& run : transformer.runs)
+        water = water || run.in_water;
+    transformer.model_open = circuit.type == nullptr;
+    if (transformer.model_open) {
+        transformer.models = open_models(circuit, water);
+    } else {
+        const TransformerType& type = *circuit.type;
+        transformer.models.push_back(
+            {&type, circuit.supply / type.primary_volts, type.price ? type.price->value() : 0});
+    }
+    problem_.transformers.push_back(std::move(transformer));
+}
+
+void Gathering::count_price(const std::string& id, bool priced, double cost) {
+    problem_.typed_cost += cost;
+    if (!priced && unpriced_.insert(id).second) problem_.unpriced.push_back(id);
+}
+
+void Gathering::count_length(const CableType& type, double metres) {
+    const int spool = spool_index(type);
+    if (spool >= 0) problem_.spools[static_cast<std::size_t>(spool)].typed_metres += metres;
+    const double cost = spool < 0 && type.price ? metres * type.price->value() : 0;
+    count_price(type.id, type.price.has_value(), cost);
+}
+
+/// Counts what is laid and bought whatever is chosen. A typed transformer that can be sized is counted with
+/// its choice.
+void Gathering::count_typed(const SiteCircuits& circuits) {
+    for (const TransformerCircuit& circuit : circuits.transformers) {
+        for (const CircuitNode& node : circuit.nodes)
+            if (node.kind != NodeKind::run && node.cable != nullptr && node.length)
+                count_length(*node.cable, node.length->value());
+        for (const CircuitLink& link : circuit.links)
+            if (link.cable != nullptr && link.length) count_length(*link.cable, link.length->value());
+        if (circuit.type == nullptr) continue;
+        const auto& price = circuit.type->price;
+        const double cost = has_open_length(circuit) && price ? price->value() : 0;
+        count_price(circuit.type->id, price.has_value(), cost);
+    }
+}
+
+} // namespace
+
+SizeProblem gather(const Site& site, const Catalog& catalog, const SiteCircuits& circuits,
+                   const SizeOptions& options) {
+    SizeProblem problem;
+    problem.circuits = &circuits;
+    problem.options = options;
+    problem.nominal = operating_cases(site.settings).front();
+    Gathering gathering(site, catalog, problem);
+    gathering.add_candidates();
+    for (std::size_t i = 0; i < circuits.transformers.size(); ++i)
+        gathering.add_circuit(circuits, i);
+    gathering.count_typed(circuits);
+    return problem;
+}
+
+} // namespace rillwatt::sizing
