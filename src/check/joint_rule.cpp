@@ -28,7 +28,7 @@ bool is_joined_in_water(const RuleContext& context, std::size_t i) {
            context.lengths.fixtures[i].origin != LengthOrigin::typed && length && *length > Metres(0);
 }
 
-/// One note for all lights: each is mended in the same way.
+/// One note for all lights: each is fixed in the same way.
 void note_lights(const RuleContext& context, std::vector<Finding>& findings) {
     std::vector<std::string> ids;
     for (std::size_t i = 0; i < context.site.fixtures.size(); ++i)

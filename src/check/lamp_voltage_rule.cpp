@@ -69,10 +69,12 @@ std::string lower_tap_hint(const RuleContext& context, const Breach& breach) {
     const std::string most = fmt::format("{} V", trimmed_text(std::floor(highest->value() * 10) / 10, 1));
     for (const Volts tap : circuit.type->taps)
         if (!above(tap, *highest)) best = std::max(best.value_or(tap), tap);
-    if (best) return fmt::format("the tap of {}; {} is the most it bears", nominal_volts_text(*best), most);
-    return fmt::format("{} has no tap low enough, {} is the most it bears: a light with a wider window, or "
-                       "another transformer; a supply known to vary less is written as `supply_band_percent`",
-                       circuit.type->id, most);
+    if (best)
+        return fmt::format("the tap of {}; {} is the most this light takes", nominal_volts_text(*best), most);
+    return fmt::format(
+        "{} has no tap low enough, {} is the most this light takes: a light with a wider window, or "
+        "another transformer; a supply known to vary less is written as `supply_band_percent`",
+        circuit.type->id, most);
 }
 
 Finding high_finding(const RuleContext& context, const Breach& breach) {

@@ -58,7 +58,7 @@ std::vector<Finding> find_mismatch(const RuleContext& context) {
              .message = fmt::format("the photometric file of {} gives {} lm, its catalog entry {} lm",
                                     mismatch.type, fixed_text(mismatch.measured.value(), 0),
                                     fixed_text(mismatch.stated.value(), 0)),
-             .hint = "the file counts; mend the one that is wrong"});
+             .hint = "the file counts; fix the one that is wrong"});
     for (const LightRemark& remark : context.light->remarks)
         findings.push_back({.severity = Severity::note,
                             .location = remark.location,

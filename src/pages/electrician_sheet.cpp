@@ -114,7 +114,7 @@ std::vector<SheetLine> open_lines(const Assessment& assessment, const CircuitPro
     for (const auto& finding : assessment.findings) {
         if (!is_for_electrician(finding.rule) || answered_here(finding, proposal)) continue;
         std::string text = fmt::format("{}: {}", severity_name(finding.severity), finding.message);
-        if (!finding.hint.empty()) text += "; mend: " + finding.hint;
+        if (!finding.hint.empty()) text += "; fix: " + finding.hint;
         lines.push_back({text, finding.source});
     }
     for (const auto& circuit : proposal.circuits)

@@ -120,7 +120,7 @@ std::string next_panel(const ReportPageParts& parts) {
         out += "<li>Mend the <a href=\"#findings\">errors</a> and make this report again.</li>\n";
     else if (count_of(assessment.findings, Severity::warning) > 0)
         out +=
-            "<li>Decide on the <a href=\"#findings\">warnings</a>: mend them, or build knowing them.</li>\n";
+            "<li>Decide on the <a href=\"#findings\">warnings</a>: fix them, or build knowing them.</li>\n";
     if (!assessment.mains.circuits.empty())
         out += "<li>Hand <code>electrician.html</code> to a licensed electrician for the line-voltage "
                "side.</li>\n";

@@ -131,11 +131,11 @@ class Explanation {
     void nothing_to_choose_from(bool no_model) {
         const bool water = std::any_of(transformer_.runs.begin(), transformer_.runs.end(),
                                        [](const RunProblem& run) { return run.in_water; });
-        result.reason =
-            no_model
-                ? fmt::format("no priced {}transformer for a supply of {} is to be had",
-                              water ? "water-listed " : "", nominal_volts_text(circuit_.supply))
-                : fmt::format("no priced cable for direct burial is to be had for {}", result.transformer);
+        result.reason = no_model
+                            ? fmt::format("no priced {}transformer for a supply of {} in catalogs or [stock]",
+                                          water ? "water-listed " : "", nominal_volts_text(circuit_.supply))
+                            : fmt::format("no priced cable for direct burial in catalogs or [stock] for {}",
+                                          result.transformer);
     }
 
     void no_tap() {

@@ -55,7 +55,7 @@ std::string head_text(const Assessment& assessment, const TextStyle& style) {
         cases += (cases.empty() ? "" : "; ") + case_text(result, site.settings);
     out += wrapped("Supply: " + cases + ".", style.width, "", "        ");
     out += wrapped("Verdict: " + findings_count_text(assessment.findings) +
-                       (assessment.findings.empty() ? "." : ", told at the end.") +
+                       (assessment.findings.empty() ? "." : ", listed below.") +
                        open_verdict(count_left_to_sizing(assessment.findings)),
                    style.width, "", "         ");
     return out;
@@ -89,7 +89,7 @@ std::string finding_text(const Finding& finding, const TextStyle& style) {
 std::string advice_text(const Finding& finding, const TextStyle& style) {
     std::string out;
     if (!finding.hint.empty())
-        out += wrapped("mend: " + printable(finding.hint), style.width, "    ", "          ");
+        out += wrapped("fix: " + printable(finding.hint), style.width, "    ", "         ");
     if (!finding.source.empty())
         out += wrapped("source: " + printable(finding.source), style.width, "    ", "            ");
     return out;

@@ -157,7 +157,7 @@ constexpr KeyWords words[] = {
     {"[fixture.ID]", "load", "how its current changes with its volts", "\"constant-power\""},
     {"[fixture.ID]", "lead", "length of its own cord", "no lead", in_words},
     {"[fixture.ID]", "lead_cable", "the cable that cord is made of; required with `lead`", ""},
-    {"[fixture.ID]", "rating", "what wet it bears", "\"damp\""},
+    {"[fixture.ID]", "rating", "how wet a place it is listed for", "\"damp\""},
     {"[fixture.ID]", "lumens", "light it gives", "0"},
     {"[fixture.ID]", "distribution", "where its light goes: { model = \"beam\", degrees = 40 }, { model = \"hat\", cutoff = 75 }, "
      "{ model = \"batwing\", cutoff = 65 } or { file = \"light.ies\" }", ""},

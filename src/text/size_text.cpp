@@ -125,7 +125,7 @@ std::string reasons_text(const SizeReport& report, const TextStyle& style) {
         out += wrapped(fmt::format("{}: {}.", printable(reason.part), printable(reason.binds)), style.width,
                        "  ", "    ");
         const std::string cheaper =
-            reason.cheaper.empty() ? "nothing cheaper is to be had" : printable(reason.cheaper);
+            reason.cheaper.empty() ? "there is no cheaper one" : printable(reason.cheaper);
         out += wrapped("next cheaper: " + cheaper + '.', style.width, "    ", "      ");
     }
     return out;

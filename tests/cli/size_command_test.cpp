@@ -88,7 +88,7 @@ const std::string strong_site =
     "[[fixture]]\nid = \"lamp-2\"\nmodel = \"sub-5w-40\"\nfrom = \"lamp-1\"\nlength = 10\n"
     "in_water = true\n";
 
-/// The words between backquotes that follow a phrase, as typed: what a mend tells the user to run.
+/// The words between backquotes that follow a phrase, as typed: what a fix tells the user to run.
 std::vector<std::string> command_after(const std::string& text, const std::string& phrase) {
     std::string flat; // wrapped lines as one
     std::istringstream all(text.substr(text.find(phrase)));
@@ -158,7 +158,7 @@ TEST_CASE("everything reopened comes out as if nothing had been typed") {
     CHECK(cost(again) == cost(open));
 }
 
-TEST_CASE("what the mend of a weak-supply warning tells to run ends the warning") {
+TEST_CASE("what the fix of a weak-supply warning tells to run ends the warning") {
     const test::TemporaryFolder folder;
     const std::string site = in_folder(folder, weak_site);
     const Outcome before = type({"check", site});
@@ -167,7 +167,7 @@ TEST_CASE("what the mend of a weak-supply warning tells to run ends the warning"
     const Outcome plain = type({"size", site, "--all"});
     CHECK(holds(plain.out, "On a weak supply some lamps leave their windows"));
     CHECK(holds(plain.out, "[lamp-undervoltage]"));
-    std::vector<std::string> told = command_after(before.out, "mend: thicker cable");
+    std::vector<std::string> told = command_after(before.out, "fix: thicker cable");
     CHECK(told == std::vector<std::string>{"size", site, "--all", "--weak-supply"});
     told.emplace_back("--write");
     CHECK(type(told).status == ExitStatus::ok);
@@ -202,7 +202,7 @@ TEST_CASE("a site that can be read but not written is wrong input") {
     CHECK(holds(outcome.err, "was not written"));
 }
 
-TEST_CASE("what the mend of a weak-supply warning tells to run gives no lamp too much on a strong one") {
+TEST_CASE("what the fix of a weak-supply warning tells to run gives no lamp too much on a strong one") {
     const test::TemporaryFolder folder;
     const std::string site = in_folder(folder, strong_site);
     REQUIRE(holds(type({"check", site}).out, "lamp-2 gets"));

@@ -152,7 +152,7 @@ TEST_CASE("a cord-and-plug pump gets the breaker of which it takes 80 %") {
     CHECK(propose(garden).circuits[0].breaker.value == Amperes(row.breaker));
 }
 
-TEST_CASE("what no choice can mend is said, not hidden") {
+TEST_CASE("what no choice can fix is said, not hidden") {
     MainsGarden garden;
     garden.circuit("far").length = feet(900);
     garden.circuit("thin").conductor = "14 AWG";

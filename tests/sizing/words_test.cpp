@@ -223,7 +223,7 @@ TEST_CASE("a link without a cable to choose from is told") {
         if (stocked) garden.site.stock.cables->emplace_back("indoor");
         const SizeResult result = sized(garden);
         REQUIRE(result.infeasible);
-        CHECK(result.infeasible->reason == "no priced cable for direct burial is to be had for T1");
+        CHECK(result.infeasible->reason == "no priced cable for direct burial in catalogs or [stock] for T1");
         CHECK(offers(ways_of(result), "cable c on ring, which the catalogs have"));
     }
 }

@@ -73,12 +73,12 @@ TEST_CASE("pump circuits stand apart from lighting circuits") {
     CHECK(text.find("transformer T1", lights) != std::string::npos);
 }
 
-TEST_CASE("findings come last before the cautions, each with its rule, mending and source") {
+TEST_CASE("findings come last before the cautions, each with its rule, fix and source") {
     const std::string text = check_text(samples::small_garden(), {});
     CHECK_THAT(text, Contains("FINDINGS  1 error, 1 warning, 1 note\n"
                               "site.toml:70: error: falls-1 gets 8.72 V, below its window of 9 to 15 V.\n"
                               "    [lamp-undervoltage]\n"
-                              "    mend: Use a thicker cable than 12/2 for A, or tap 14 V.\n"
+                              "    fix: Use a thicker cable than 12/2 for A, or tap 14 V.\n"
                               "    source: catalog entry sub-3w\n"));
     CHECK(text.find("FINDINGS") > text.find("RUNNING COST"));
     CHECK(text.find("CAUTIONS") > text.find("FINDINGS"));
@@ -100,10 +100,10 @@ TEST_CASE("findings of one rule that follow each other share their mending and s
     CHECK(findings_text({first, second, third}, {}) == "FINDINGS  3 warnings\n"
                                                        "warning: a gets little [low-lamp]\n"
                                                        "warning: b gets little [low-lamp]\n"
-                                                       "    mend: thicker cable\n"
+                                                       "    fix: thicker cable\n"
                                                        "    source: a book\n"
                                                        "warning: c gets little [low-lamp]\n"
-                                                       "    mend: a higher tap\n"
+                                                       "    fix: a higher tap\n"
                                                        "    source: a book\n");
 }
 
@@ -134,7 +134,7 @@ TEST_CASE("values that sizing fills are told as one finding with the command tha
           "    out of the numbers [open-value]\n"
           "    open: line 12 `tap` of A, `cable` of A, line 20 `model` of U\n"
           "my garden.toml:12: error: `length` of H is open [open-value]\n"
-          "    mend: filled by `at` on both ends, or a typed length\n");
+          "    fix: filled by `at` on both ends, or a typed length\n");
     CHECK_THAT(findings_text({tap}, {}), Contains("1 value is left open"));
 }
 

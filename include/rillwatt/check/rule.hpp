@@ -54,7 +54,7 @@ struct Rule {
     RuleGroup group = RuleGroup::low_voltage;
     std::string_view severity;    ///< in words: "error", "error in nominal, warning in weak"
     std::string_view summary;     ///< one line: what it looks for
-    std::string_view explanation; ///< why, and how to mend it
+    std::string_view explanation; ///< why, and how to fix it
     RuleSource source;
     std::vector<Finding> (*find)(const RuleContext&) = nullptr;
 };

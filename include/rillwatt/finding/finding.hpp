@@ -31,7 +31,7 @@ struct Finding {
     std::string part;        ///< id of the part in the site file; empty for the site as a whole
     SourceLocation location; ///< where that part is written
     std::string message;     ///< one sentence with numbers and units
-    std::string hint;        ///< how to mend it, may be empty
+    std::string hint;        ///< how to fix it, may be empty
     std::string
         source; ///< where the limit comes from: document, edition, article; or "common practice, no source"
     std::vector<std::string_view>

@@ -36,7 +36,7 @@ struct ProposedCircuit {
     std::string grounding;           ///< copper equipment grounding conductor; empty: not in the table
     std::vector<LongestRun> longest; ///< from the chosen conductor up
     std::vector<std::string> why;    ///< one sentence for each choice
-    std::vector<std::string> cannot; ///< what no choice can mend
+    std::vector<std::string> cannot; ///< what no choice can fix
 };
 
 /// Minimum cover under one crossing for each wiring method, direct burial also as a home's GFCI circuit.

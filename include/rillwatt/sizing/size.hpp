@@ -39,7 +39,7 @@ struct Infeasibility {
     std::optional<Volts> best;   ///< the most that lamp can get with everything at its best
     std::optional<Volts> needed; ///< the end of its window it does not reach, margin included
     std::string reason;          ///< one sentence
-    std::string suggestion;      ///< the smallest change that mends it
+    std::string suggestion;      ///< the smallest change that fixes it
     std::vector<std::string> other_ways;
     bool proven = true; ///< false: the effort ran out before anything that works was found
 };

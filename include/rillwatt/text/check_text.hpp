@@ -12,7 +12,7 @@ namespace rillwatt {
 /// cautions. Lengths in the site's units, at most `style.width` columns, names made printable.
 std::string check_text(const Assessment& assessment, const TextStyle& style);
 
-/// Findings as text: `FILE:LINE: severity: message [rule-id]`, then how to mend it and where the limit comes
+/// Findings as text: `FILE:LINE: severity: message [rule-id]`, then how to fix it and where the limit comes
 /// from.
 std::string findings_text(const std::vector<Finding>& findings, const TextStyle& style);
 

@@ -8,7 +8,7 @@
 
 namespace rillwatt {
 
-/// Rules for people: id, severity, what it looks for, why and how to mend it, where the limit is written.
+/// Rules for people: id, severity, what it looks for, why and how to fix it, where the limit is written.
 std::string rules_text(const std::vector<Rule>& rules, const TextStyle& style);
 
 /// The part of the work a group of rules belongs to, in words.
