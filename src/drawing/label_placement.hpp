@@ -3,6 +3,7 @@
 #include "svg_parts.hpp"
 #include <cstddef>
 #include <optional>
+#include <utility>
 #include <vector>
 
 namespace rillwatt {
@@ -18,15 +19,24 @@ struct LabelPlace {
 /// The end of a leader at the box: the nearest point of its edge.
 SheetPoint leader_end(const LabelPlace& place);
 
-/// A label with the places it could take.
+/// A point that a label may stand round, on any side and in rings, with leaders from the second ring on.
+struct LabelAnchor {
+    SheetPoint at;
+    double radius = 0; ///< of what is drawn there
+};
+
+/// A label with the places it could take: those written out, then those round each anchor.
 struct LabelRequest {
+    double width = 0;
+    double height = 0;
+    std::vector<LabelAnchor> anchors;
     std::vector<LabelPlace> places;
     std::optional<std::size_t> symbol; ///< obstacle that is its own: a leader may come out of it
     bool optional = false;             ///< left out sooner than another label is moved for it
-};
 
-/// Places around a point symbol, nearest first: rings of directions, with leaders from the second ring on.
-std::vector<LabelPlace> places_around(SheetPoint anchor, double radius, double width, double height);
+    std::size_t place_count() const;
+    LabelPlace place(std::size_t k) const;
+};
 
 /// What labels are placed among.
 struct LabelGround {
@@ -37,8 +47,9 @@ struct LabelGround {
 
 /// Chooses a place for each label so that no two labels overlap, none covers a symbol, and leaders neither
 /// cross one another nor run through labels and symbols. Cheapest place first; a label that finds none
-/// drives out the fewest others, which then look again; passes of improvement follow. Empty for a label that
-/// is left out for want of room.
+/// evicts another, which then looks again; passes of improvement follow. Empty for a label that is left out
+/// for want of room. What is near is found by grids (`sheet_grid.hpp`), and no label evicts more than a few
+/// times: the work grows with the number of labels and with how close they stand, not with that of pairs.
 std::vector<std::optional<LabelPlace>> place_labels(const LabelGround& ground,
                                                     const std::vector<LabelRequest>& requests);
 

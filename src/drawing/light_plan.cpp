@@ -142,7 +142,7 @@ std::string values(const std::vector<DrawnIsolux>& lines, const LabelGround& gro
     std::vector<IsoluxValue> wanted = isolux_values(lines, text_size);
     std::vector<LabelRequest> requests;
     for (IsoluxValue& value : wanted)
-        requests.push_back({std::move(value.places), {}, true});
+        requests.push_back({.places = std::move(value.places), .optional = true});
     const std::vector<std::optional<LabelPlace>> places = place_labels(ground, requests);
     std::string out = fmt::format("<g fill=\"#4a3000\" stroke=\"{}\" stroke-width=\"3\" "
                                   "stroke-linejoin=\"round\" paint-order=\"stroke\">\n",

@@ -90,8 +90,7 @@ std::vector<LabelPlace> places_on(const std::vector<SheetPoint>& line, double wi
         const double length = std::hypot(line[i + 1].x - line[i].x, line[i + 1].y - line[i].y);
         if (length < 36) continue;
         for (const double share : {0.5, 0.38, 0.62, 0.26, 0.74}) {
-            const SheetPoint on{line[i].x + share * (line[i + 1].x - line[i].x),
-                                line[i].y + share * (line[i + 1].y - line[i].y)};
+            const SheetPoint on = point_between(line[i], line[i + 1], share);
             places.push_back({box_around(on, width, height), 300 / length + std::abs(share - 0.5), {}});
         }
     }
@@ -145,7 +144,7 @@ void draw_cable(PlanDrawing& plan, std::size_t index, const std::vector<SheetPoi
                   .classes = "rw-tag-text",
                   .framed = true,
                   .group = colour};
-    plan.add_label(tag, places_on(line, tag.width(), tag.height()), {}, true);
+    plan.add_label(tag, {.places = places_on(line, tag.width(), tag.height()), .optional = true});
 }
 
 } // namespace

@@ -46,8 +46,8 @@ struct PlanDrawing {
     std::vector<LabelRequest> requests;
     std::vector<LabelText> texts;
 
-    void add_label(LabelText text, std::vector<LabelPlace> places, std::optional<std::size_t> symbol = {},
-                   bool optional = false);
+    /// A label that stands where the request allows; its size is that of the text.
+    void add_label(LabelText text, LabelRequest request);
     /// A label that may stand anywhere round a symbol of that radius, which it also keeps free of others.
     void add_symbol_label(LabelText text, SheetPoint at, double radius);
     std::string length(Metres value) const;

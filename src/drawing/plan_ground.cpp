@@ -64,6 +64,15 @@ std::string path_along(const std::vector<SheetPoint>& points, const std::string&
     return fmt::format("<polyline class=\"{}\" points=\"{}\"{}/>", classes, points_text(points), style);
 }
 
+/// Points of a straight line that its label may stand round.
+std::vector<LabelAnchor> anchors_on(SheetPoint a, SheetPoint b, std::initializer_list<double> shares,
+                                    double radius) {
+    std::vector<LabelAnchor> anchors;
+    for (const double share : shares)
+        anchors.push_back({point_between(a, b, share), radius});
+    return anchors;
+}
+
 void draw_walk(PlanDrawing& plan, const Walk& walk) {
     const std::vector<SheetPoint> line = plan.sheet.at(walk.line);
     const double width = walk.width.value() * plan.sheet.pixels_per_metre;
@@ -73,17 +82,15 @@ void draw_walk(PlanDrawing& plan, const Walk& walk) {
                   path_along(line, "rw-walk-middle") + "</g>\n";
     const LabelText text{
         .part = walk.id, .name = walk.id, .figure = {}, .size = 10.5, .classes = "rw-faint", .group = {}};
-    std::vector<LabelPlace> places;
+    LabelRequest request;
     for (std::size_t i = 0; i + 1 < line.size(); ++i) {
         for (const double share : {0.5, 0.3, 0.7}) {
-            const SheetPoint on{line[i].x + share * (line[i + 1].x - line[i].x),
-                                line[i].y + share * (line[i + 1].y - line[i].y)};
-            std::vector<LabelPlace> round = places_around(on, 3, text.width(), text.height());
-            places.push_back({box_around(on, text.width(), text.height()), 0.8, {}});
-            places.insert(places.end(), round.begin(), round.end());
+            const SheetPoint on = point_between(line[i], line[i + 1], share);
+            request.places.push_back({box_around(on, text.width(), text.height()), 0.8, {}});
+            request.anchors.push_back({on, 3});
         }
     }
-    plan.add_label(text, std::move(places));
+    plan.add_label(text, std::move(request));
 }
 
 void draw_falls(PlanDrawing& plan, const Falls& falls) {
@@ -95,8 +102,7 @@ void draw_falls(PlanDrawing& plan, const Falls& falls) {
     std::string comb;
     const int teeth = std::max(2, static_cast<int>(length / 6));
     for (int i = 0; i <= teeth; ++i) {
-        const double share = static_cast<double>(i) / teeth;
-        const SheetPoint on{a.x + share * (b.x - a.x), a.y + share * (b.y - a.y)};
+        const SheetPoint on = point_between(a, b, static_cast<double>(i) / teeth);
         const double tooth = i % 2 == 0 ? 9 : 6;
         comb += fmt::format("M{} {}l{} {}", coordinate(on.x), coordinate(on.y), coordinate(tooth * x),
                             coordinate(tooth * y));
@@ -114,13 +120,7 @@ void draw_falls(PlanDrawing& plan, const Falls& falls) {
                          .group = {}};
     plan.label_ground.lines.emplace_back(a, b);
     plan.label_ground.lines.emplace_back(a, b);
-    std::vector<LabelPlace> places;
-    for (const double share : {0.5, 0.15, 0.85}) {
-        const SheetPoint on{a.x + share * (b.x - a.x), a.y + share * (b.y - a.y)};
-        const std::vector<LabelPlace> round = places_around(on, 4, text.width(), text.height());
-        places.insert(places.end(), round.begin(), round.end());
-    }
-    plan.add_label(text, std::move(places));
+    plan.add_label(text, {.anchors = anchors_on(a, b, {0.5, 0.15, 0.85}, 4)});
 }
 
 void draw_sleeve(PlanDrawing& plan, const Sleeve& sleeve) {
@@ -145,13 +145,7 @@ void draw_sleeve(PlanDrawing& plan, const Sleeve& sleeve) {
         d, ends);
     const LabelText text{
         .part = sleeve.id, .name = sleeve.id, .figure = {}, .size = 10, .classes = "rw-faint", .group = {}};
-    std::vector<LabelPlace> places;
-    for (const double share : {0.5, 0.25, 0.75, 0.1, 0.9}) {
-        const SheetPoint on{a.x + share * (b.x - a.x), a.y + share * (b.y - a.y)};
-        const std::vector<LabelPlace> round = places_around(on, 6, text.width(), text.height());
-        places.insert(places.end(), round.begin(), round.end());
-    }
-    plan.add_label(text, std::move(places));
+    plan.add_label(text, {.anchors = anchors_on(a, b, {0.5, 0.25, 0.75, 0.1, 0.9}, 6)});
 }
 
 } // namespace
@@ -180,7 +174,7 @@ void draw_areas(PlanDrawing& plan) {
                              .size = 12.5,
                              .classes = "rw-area-name",
                              .group = {}};
-        plan.add_label(text, places_inside(outline, text.width() + 4, text.height()));
+        plan.add_label(text, {.places = places_inside(outline, text.width() + 4, text.height())});
     }
 }
 

@@ -60,18 +60,17 @@ double LabelText::width() const {
     return name_width + figure_width + (framed ? 8 : 0);
 }
 
-void PlanDrawing::add_label(LabelText text, std::vector<LabelPlace> places, std::optional<std::size_t> symbol,
-                            bool optional) {
+void PlanDrawing::add_label(LabelText text, LabelRequest request) {
+    request.width = text.width();
+    request.height = text.height();
     texts.push_back(std::move(text));
-    requests.push_back({std::move(places), symbol, optional});
+    requests.push_back(std::move(request));
 }
 
 void PlanDrawing::add_symbol_label(LabelText text, SheetPoint at, double radius) {
     const std::size_t symbol = label_ground.symbols.size();
     label_ground.symbols.push_back(box_around(at, 2 * radius, 2 * radius));
-    const double width = text.width();
-    const double height = text.height();
-    add_label(std::move(text), places_around(at, radius, width, height), symbol);
+    add_label(std::move(text), {.anchors = {{at, radius}}, .symbol = symbol});
 }
 
 std::string PlanDrawing::length(Metres value) const { return length_text(value, site.settings.units); }

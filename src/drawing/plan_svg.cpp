@@ -52,7 +52,7 @@ std::string drawn_values(PlanDrawing& plan, const std::vector<DrawnIsolux>& line
                         .size = text_size,
                         .classes = "rw-lux",
                         .group = {}},
-                       std::move(value.places), {}, true);
+                       {.places = std::move(value.places), .optional = true});
     std::size_t left_out = 0;
     return drawn_labels(plan, left_out);
 }

@@ -30,6 +30,11 @@ inline SheetBox box_around(SheetPoint centre, double width, double height) {
     return {centre.x - width / 2, centre.y - height / 2, width, height};
 }
 
+/// The point that divides the way from a to b: 0 is a, 1 is b.
+inline SheetPoint point_between(SheetPoint a, SheetPoint b, double share) {
+    return {a.x + share * (b.x - a.x), a.y + share * (b.y - a.y)};
+}
+
 /// Whether two boxes come nearer than `margin`.
 bool overlap(const SheetBox& a, const SheetBox& b, double margin = 0);
 
