@@ -28,18 +28,21 @@ void resolve(CableType& cable, const Catalog& catalog, std::vector<InputError>& 
     if (table == nullptr) {
         errors.push_back(
             {cable.location,
-             fmt::format("cable {} names the conductor table {}", shown_id(cable.id), shown_id(cable.table)),
+             fmt::format("`table` of cable {} is {}, which no catalog has", shown_id(cable.id),
+                         shown_id(cable.table)),
              expected_entry("a `[conductor_table]` of the catalogs", catalog.tables, cable.table),
-             {}});
+             {},
+             "table"});
         return;
     }
     const ConductorRow* row = table->find(cable.size);
     if (row == nullptr) {
         errors.push_back(
             {cable.location,
-             fmt::format("cable {} is of size {}", shown_id(cable.id), shown_id(cable.size)),
+             fmt::format("`size` of cable {} is {}", shown_id(cable.id), shown_id(cable.size)),
              fmt::format("a size of the table {}: {}", shown_id(table->id), listed_sizes(*table)),
-             {}});
+             {},
+             "size"});
         return;
     }
     cable.resistance = row->resistance;
@@ -58,9 +61,11 @@ std::vector<InputError> check_catalog(Catalog& catalog) {
         if (!fixture.lead_cable.empty() && find_entry(catalog.cables, fixture.lead_cable) == nullptr)
             errors.push_back(
                 {fixture.location,
-                 fmt::format("fixture {} has a lead of cable {}", shown_id(id), shown_id(fixture.lead_cable)),
+                 fmt::format("`lead_cable` of fixture {} is {}, which no catalog has", shown_id(id),
+                             shown_id(fixture.lead_cable)),
                  expected_entry("a `[cable]` of the catalogs", catalog.cables, fixture.lead_cable),
-                 {}});
+                 {},
+                 "lead_cable"});
     return errors;
 }
 

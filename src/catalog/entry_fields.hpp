@@ -12,6 +12,7 @@ struct WrittenSize {
     std::string size;
     double section_mm2 = 0;
     double ohms = 0; ///< in the unit of the table
+    int line = 0;
 };
 
 /// What an entry needs while it is read and not afterwards.

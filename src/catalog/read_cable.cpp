@@ -42,7 +42,7 @@ void read_cable(ValueReader& reader, const EntryText& entry, Catalog& catalog) {
     read_fields(reader, entry.table, entry.line, "[cable." + entry.id + "]", fields, draft);
     if (draft.price_per_foot && draft.price_per_metre)
         reader.error(
-            entry.line,
+            line_of(entry.table, "price_per_metre", entry.line),
             fmt::format("cable {} with both `price_per_foot` and `price_per_metre`", shown_id(entry.id)),
             "one of them");
     if (draft.price_per_foot) draft.price = MoneyPerMetre(*draft.price_per_foot / metres_per_foot);

@@ -23,7 +23,7 @@ void read_sizes(ValueReader& reader, const FieldSpec& field, const Value& value,
             reader.error(entry.line, fmt::format("conductor size {}", shown_id(entry.key)),
                          "a size such as `12 AWG`, `1/0 AWG` or `2.5 mm2`");
         if (const std::optional<double> ohms = reader.number(row, entry.value))
-            draft.sizes.push_back({std::string(entry.key), section.value_or(0), *ohms});
+            draft.sizes.push_back({std::string(entry.key), section.value_or(0), *ohms, entry.value.line});
     }
 }
 
@@ -46,7 +46,7 @@ void check_coefficient(ValueReader& reader, const EntryText& entry, const TableD
     const double least =
         1 + draft.temperature_coefficient * (coldest_conductor.value() - draft.reference_temperature.value());
     if (least > 0) return;
-    reader.error(entry.line,
+    reader.error(line_of(entry.table, "temperature_coefficient", entry.line),
                  fmt::format("a temperature coefficient of {} per C from {} C on",
                              draft.temperature_coefficient, draft.reference_temperature.value()),
                  fmt::format("one that leaves some resistance at {} C", coldest_conductor.value()));
@@ -63,9 +63,9 @@ void read_conductor_table(ValueReader& reader, const EntryText& entry, Catalog& 
     std::stable_sort(draft.sizes.begin(), draft.sizes.end(), [](const WrittenSize& a, const WrittenSize& b) {
         return a.section_mm2 < b.section_mm2;
     });
-    for (const auto& [size, section, ohms] : draft.sizes) {
+    for (const auto& [size, section, ohms, line] : draft.sizes) {
         if (ohms * scale > greatest_ohms_per_km * per_km)
-            reader.error(entry.line,
+            reader.error(line,
                          fmt::format("{} of {} {}", shown_id(size), ohms, resistance_unit_names[draft.unit]),
                          "at most 10000 ohm/km");
         draft.rows.push_back({size, OhmsPerMetre(ohms * scale)});

@@ -46,21 +46,22 @@ void refuse_others(ValueReader& reader, const Table& table, std::string_view mod
                          "only keys that it uses");
 }
 
-DistributionSpec hat_of(ValueReader& reader, int line, const DistributionDraft& draft) {
+DistributionSpec hat_of(ValueReader& reader, const Table& table, int line, const DistributionDraft& draft) {
     HatDistribution hat;
     hat.shadow = draft.shadow.value_or(hat.shadow);
     hat.cutoff = draft.cutoff.value_or(hat.cutoff);
     if (!(hat.shadow < hat.cutoff))
-        reader.error(line,
+        reader.error(line_of(table, "shadow", line_of(table, "cutoff", line)),
                      fmt::format("`shadow` {} not below `cutoff` {}", hat.shadow.value(), hat.cutoff.value()),
                      "the shadow angle below the cutoff angle");
     return hat;
 }
 
-DistributionSpec batwing_of(ValueReader& reader, int line, const DistributionDraft& draft) {
+DistributionSpec batwing_of(ValueReader& reader, const Table& table, int line,
+                            const DistributionDraft& draft) {
     constexpr Degrees widest(89); // the even pool has no end at 90 degrees
     if (!draft.cutoff || *draft.cutoff > widest) {
-        reader.error(line,
+        reader.error(line_of(table, "cutoff", line),
                      draft.cutoff ? fmt::format("`cutoff` of {} for a batwing", draft.cutoff->value())
                                   : "a batwing without `cutoff`",
                      "`cutoff`: above 0 and at most 89 degrees");
@@ -79,10 +80,10 @@ DistributionSpec modelled(ValueReader& reader, const Table& table, int line, con
         return {};
     case 1:
         refuse_others(reader, table, "hat", {"model", "shadow", "cutoff"});
-        return hat_of(reader, line, draft);
+        return hat_of(reader, table, line, draft);
     default:
         refuse_others(reader, table, "batwing", {"model", "cutoff"});
-        return batwing_of(reader, line, draft);
+        return batwing_of(reader, table, line, draft);
     }
 }
 

@@ -56,11 +56,11 @@ constexpr Field<FixtureDraft> fields[] = {
 void check_lead(ValueReader& reader, const EntryText& entry, const FixtureDraft& draft) {
     const bool has_lead = draft.lead > Metres(0);
     if (has_lead && draft.lead_cable.empty() && entry.table.find("lead_cable") == nullptr)
-        reader.error(entry.line,
+        reader.error(line_of(entry.table, "lead", entry.line),
                      fmt::format("fixture {} with a `lead` but no `lead_cable`", shown_id(entry.id)),
                      "`lead_cable`: the id of the cable that the lead is made of");
     if (!draft.lead_cable.empty() && entry.table.find("lead") == nullptr)
-        reader.error(entry.line,
+        reader.error(line_of(entry.table, "lead_cable", entry.line),
                      fmt::format("fixture {} with a `lead_cable` but no `lead`", shown_id(entry.id)),
                      "`lead`: the length of the lead, such as \"20 ft\"");
 }

@@ -33,7 +33,7 @@ void read_pump(ValueReader& reader, const EntryText& entry, Catalog& catalog) {
     constexpr double rounding =
         1.1; // nameplate amperes are rounded; more watts than volts times amperes are a slip
     if (type.amps > Amperes(0) && type.watts.value() > rounding * (type.volts * type.amps).value())
-        reader.error(entry.line,
+        reader.error(line_of(entry.table, "watts", entry.line),
                      fmt::format("pump {} of {} W at {} V and {} A", shown_id(entry.id), type.watts.value(),
                                  type.volts.value(), type.amps.value()),
                      "watts not above volts times amperes: a power factor is never above 1");

@@ -24,7 +24,22 @@ class CircuitBuilder {
         : site_(site), catalog_(catalog), lengths_(lengths) {}
 
     LoadResult<SiteCircuits> build() {
-        feeds_ = wire_up(site_, errors_);
+        put_together();
+        if (!wrong_names_.empty() || !errors_.empty()) return {std::nullopt, all_errors()};
+        result_.open = open_values(site_, result_.transformers);
+        return {std::move(result_), {}};
+    }
+
+    /// What is wrong between parts that are there.
+    std::vector<InputError> errors_but_of_names() {
+        put_together();
+        return std::move(errors_);
+    }
+
+  private:
+    void put_together() {
+        feeds_ = wire_up(site_, wrong_names_);
+        errors_ = loop_errors(feeds_);
         places_.resize(feeds_.parts.size());
         result_.fixture_types.resize(site_.fixtures.size());
         add_transformers();
@@ -33,12 +48,8 @@ class CircuitBuilder {
         for (std::size_t i = 0; i < site_.links.size(); ++i)
             add_link(i);
         check_unwired();
-        if (!errors_.empty()) return {std::nullopt, sorted_errors()};
-        result_.open = open_values(site_, result_.transformers);
-        return {std::move(result_), {}};
     }
 
-  private:
     void add_transformers() {
         std::unordered_map<std::string_view, const BranchCircuit*> circuits;
         for (const BranchCircuit& circuit : site_.circuits)
@@ -51,8 +62,8 @@ class CircuitBuilder {
             const auto branch = transformer.circuit ? circuits.find(*transformer.circuit) : circuits.end();
             if (branch != circuits.end() && branch->second->volts) circuit.supply = *branch->second->volts;
             if (transformer.model)
-                circuit.type =
-                    look_up(catalog_.transformers, *transformer.model, "model", transformer, errors_);
+                circuit.type = look_up(catalog_.transformers, *transformer.model, "model", "model",
+                                       transformer, wrong_names_);
             result_.transformers.push_back(std::move(circuit));
         }
     }
@@ -105,16 +116,16 @@ class CircuitBuilder {
     void set_cable(CircuitNode& node, const std::optional<std::string>& own, const Part& part,
                    const CableType* inherited) {
         node.own_cable = own.has_value();
-        node.cable = own ? look_up(catalog_.cables, *own, "cable", part, errors_) : inherited;
+        node.cable = own ? look_up(catalog_.cables, *own, "cable", "cable", part, wrong_names_) : inherited;
     }
 
     void set_type(CircuitNode& node, std::size_t index) {
         const Fixture& fixture = site_.fixtures[index];
         node.fixture = types_.find(fixture.model);
-        if (!node.fixture) look_up(catalog_.fixtures, fixture.model, "model", fixture, errors_);
+        if (!node.fixture) look_up(catalog_.fixtures, fixture.model, "model", "model", fixture, wrong_names_);
         if (node.fixture && !node.fixture->lead_cable.empty())
-            node.lead_cable =
-                look_up(catalog_.cables, node.fixture->lead_cable, "lead cable", fixture, errors_);
+            node.lead_cable = look_up(catalog_.cables, node.fixture->lead_cable, "model", "lead cable",
+                                      fixture, wrong_names_);
         result_.fixture_types[index] = node.fixture;
     }
 
@@ -125,7 +136,7 @@ class CircuitBuilder {
     }
 
     void check_tap(const Run& run, const TransformerCircuit& circuit) {
-        if (!run.tap || !circuit.type) return;
+        if (!run.tap || !circuit.type || circuit.type->taps.empty()) return;
         const auto same = [&run](Volts tap) { return std::abs((tap - *run.tap).value()) < 1e-9; };
         const auto& taps = circuit.type->taps;
         if (std::any_of(taps.begin(), taps.end(), same)) return;
@@ -135,10 +146,11 @@ class CircuitBuilder {
         const Transformer& transformer = site_.transformers[circuit.transformer];
         errors_.push_back(
             {run.location,
-             fmt::format("tap {} of run \"{}\": transformer \"{}\" ({}) has none",
-                         trimmed_text(run.tap->value(), 3), run.id, transformer.id, circuit.type->id),
+             fmt::format("`tap` of run \"{}\" is {}, and transformer \"{}\" ({}) has no such tap", run.id,
+                         trimmed_text(run.tap->value(), 3), transformer.id, circuit.type->id),
              fmt::format("one of its taps: {}", offered),
-             {}});
+             {},
+             "tap"});
     }
 
     /// Where the part is that one end of a link names. A part that hangs on no run (a light not wired yet)
@@ -146,11 +158,12 @@ class CircuitBuilder {
     Place find_end(const Link& link, const std::string& id) {
         const int found = by_id_.find(id);
         if (found < 0) {
-            errors_.push_back(
+            wrong_names_.push_back(
                 {link.location,
                  fmt::format("link \"{}\" ends at \"{}\", which is no part of a circuit", link.id, id),
                  "`between` two runs, splices or fixtures of one transformer",
-                 {}});
+                 {},
+                 "between"});
             return {};
         }
         return places_[static_cast<std::size_t>(found)];
@@ -169,7 +182,8 @@ class CircuitBuilder {
         added.link = index;
         added.a = a.node;
         added.b = b.node;
-        if (link.cable) added.cable = look_up(catalog_.cables, *link.cable, "cable", link, errors_);
+        if (link.cable)
+            added.cable = look_up(catalog_.cables, *link.cable, "cable", "cable", link, wrong_names_);
         added.length = lengths_.links.at(index).length;
         result_.transformers[static_cast<std::size_t>(a.transformer)].links.push_back(added);
     }
@@ -184,7 +198,7 @@ class CircuitBuilder {
                       "link \"{}\" joins \"{}\" on transformer \"{}\" and \"{}\" on transformer \"{}\"",
                       link.id, link.a, name(a), link.b, name(b))
                 : fmt::format("link \"{}\" joins \"{}\" to itself", link.id, link.a);
-        return {link.location, found, "two different parts of one transformer", {}};
+        return {link.location, found, "two different parts of one transformer", {}, "between"};
     }
 
     /// Names of catalog entries are checked also where a fixture is not wired yet.
@@ -197,11 +211,13 @@ class CircuitBuilder {
         }
     }
 
-    std::vector<InputError> sorted_errors() {
-        std::stable_sort(errors_.begin(), errors_.end(), [](const InputError& a, const InputError& b) {
+    std::vector<InputError> all_errors() {
+        std::vector<InputError> errors = std::move(wrong_names_);
+        errors.insert(errors.end(), errors_.begin(), errors_.end());
+        std::stable_sort(errors.begin(), errors.end(), [](const InputError& a, const InputError& b) {
             return a.location.line < b.location.line;
         });
-        return std::move(errors_);
+        return errors;
     }
 
     const Site& site_;
@@ -212,7 +228,8 @@ class CircuitBuilder {
     std::vector<Place> places_; ///< of each part of the wiring
     EntryFinder<decltype(Catalog::fixtures)> types_{catalog_.fixtures};
     SiteCircuits result_;
-    std::vector<InputError> errors_;
+    std::vector<InputError> wrong_names_; ///< of parts and of catalog entries
+    std::vector<InputError> errors_;      ///< everything else
 };
 
 } // namespace
@@ -220,6 +237,14 @@ class CircuitBuilder {
 LoadResult<SiteCircuits> build_circuits(const Site& site, const Catalog& catalog,
                                         const SiteLengths& lengths) {
     return CircuitBuilder(site, catalog, lengths).build();
+}
+
+std::vector<InputError> wiring_errors(const Site& site, const Catalog& catalog) {
+    SiteLengths all_open;
+    all_open.splices.resize(site.splices.size());
+    all_open.fixtures.resize(site.fixtures.size());
+    all_open.links.resize(site.links.size());
+    return CircuitBuilder(site, catalog, all_open).errors_but_of_names();
 }
 
 } // namespace rillwatt

@@ -77,7 +77,8 @@ InputError unknown_feed(const Site& site, const WiredPart& part) {
             fmt::format("`from = \"{}\"` of {} \"{}\" names nothing that could feed it", *part.from,
                         kind_name(part.kind), part.part->id),
             expected,
-            {}};
+            {},
+            "from"};
 }
 
 InputError wrong_feed(const WiredPart& part, std::string_view what) {
@@ -87,7 +88,8 @@ InputError wrong_feed(const WiredPart& part, std::string_view what) {
         part.part->location,
         fmt::format("{} \"{}\" is fed from {} \"{}\"", kind_name(part.kind), part.part->id, what, *part.from),
         expected,
-        {}};
+        {},
+        "from"};
 }
 
 using TransformerIndex = std::unordered_map<std::string_view, int>;
@@ -128,7 +130,7 @@ InputError loop_error(const Feeds& feeds, const std::vector<int>& loop) {
     const std::string found =
         loop.size() == 1 ? fmt::format("{} feeds itself", chain)
                          : fmt::format("parts that feed each other: {} feeds \"{}\"", chain, first->id);
-    return {first->location, found, "every part to be reached from a run by following `from`", {}};
+    return {first->location, found, "every part to be reached from a run by following `from`", {}, "from"};
 }
 
 std::vector<int> feed_of_each(const Feeds& feeds) {
@@ -137,14 +139,6 @@ std::vector<int> feed_of_each(const Feeds& feeds) {
     for (const WiredPart& part : feeds.parts)
         feed.push_back(part.feed);
     return feed;
-}
-
-std::vector<InputError> loop_errors(const Feeds& feeds) {
-    std::vector<InputError> errors;
-    if (feeds.order.size() == feeds.parts.size()) return errors; // all hang on runs
-    for (const std::vector<int>& loop : feed_loops(feed_of_each(feeds)))
-        errors.push_back(loop_error(feeds, loop));
-    return errors;
 }
 
 std::vector<int> runs_of(const Feeds& feeds) {
@@ -187,14 +181,15 @@ Feeds wire_up(const Site& site, std::vector<InputError>& errors) {
         find_feed(site, transformers, by_id, feeds, i, errors);
 
     feeds.order = level_order(feed_of_each(feeds), runs_of(feeds));
-    for (InputError& error : loop_errors(feeds))
-        errors.push_back(std::move(error));
     return feeds;
 }
 
-std::vector<InputError> feed_loop_errors(const Site& site) {
-    std::vector<InputError> not_told;
-    return loop_errors(wire_up(site, not_told));
+std::vector<InputError> loop_errors(const Feeds& feeds) {
+    std::vector<InputError> errors;
+    if (feeds.order.size() == feeds.parts.size()) return errors; // all hang on runs
+    for (const std::vector<int>& loop : feed_loops(feed_of_each(feeds)))
+        errors.push_back(loop_error(feeds, loop));
+    return errors;
 }
 
 } // namespace rillwatt

@@ -39,8 +39,10 @@ class PartsById {
     std::unordered_map<std::string_view, int> index_; ///< made when first needed
 };
 
-/// Looks up every `from`. Adds an error for each that names nothing or the wrong kind of part, and one for
-/// each loop of parts that feed each other.
+/// Looks up every `from`. Adds an error for each that names nothing or the wrong kind of part.
 Feeds wire_up(const Site& site, std::vector<InputError>& errors);
+
+/// One error for each loop of parts that feed each other.
+std::vector<InputError> loop_errors(const Feeds& feeds);
 
 } // namespace rillwatt

@@ -1,6 +1,7 @@
 #include "catalog_files.hpp"
 
 #include "rillwatt/document/document.hpp"
+#include "rillwatt/document/value_lines.hpp"
 
 #include <fmt/format.h>
 
@@ -81,7 +82,10 @@ Gathered gather_catalogs(const std::vector<CatalogFile>& users, LoadResult<Catal
     Gathered gathered{std::move(built_in.value).value_or(Catalog())};
     for (const CatalogFile& file : users)
         add_catalog(file, gathered, errors);
-    if (errors.empty()) append(errors, check_catalog(gathered.catalog));
+    if (!errors.empty()) return gathered;
+    errors = check_catalog(gathered.catalog);
+    for (const CatalogFile& file : users)
+        if (file.content.text) locate_values(errors, file.path, *file.content.text);
     return gathered;
 }
 

@@ -70,7 +70,7 @@ ExitStatus run(const Arguments& arguments, Console& console) {
     const std::optional<PhotometricFiles> files = load_photometry(*loaded, console);
     if (!points || !files) return ExitStatus::wrong_input;
     LoadResult<Assessment> assessed = assess(loaded->site, loaded->catalog, &*files);
-    print_errors(assessed.errors, console);
+    print_errors(std::move(assessed.errors), *loaded, console);
     if (!assessed) return ExitStatus::wrong_input;
     Assessment& assessment = *assessed.value;
     const auto scene = load_light_scene(*assessment.site, *assessment.catalog, &assessment.solution, *files);

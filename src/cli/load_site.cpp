@@ -4,6 +4,7 @@
 #include "rillwatt/circuit/circuit.hpp"
 #include "rillwatt/cli/file_access.hpp"
 #include "rillwatt/cli/process_memory.hpp"
+#include "rillwatt/document/value_lines.hpp"
 #include "rillwatt/site/read_site.hpp"
 
 #include "catalog_files.hpp"
@@ -60,7 +61,8 @@ Reading read_with_catalogs(const std::string& text, const std::string& path,
     if (draft.site && gathered.names_known)
         append(draft.errors, check_against_catalog(*draft.site, reading.catalog, text));
     if (draft.site && !(draft.errors.empty() && reading.errors.empty()))
-        append(draft.errors, feed_loop_errors(*draft.site));
+        append(draft.errors, wiring_errors(*draft.site, reading.catalog));
+    locate_values(draft.errors, path, text);
     add_source_lines(reading.errors, path, text);
     sort_by_line(draft.errors);
     reading.errors.insert(reading.errors.begin(), draft.errors.begin(), draft.errors.end());
@@ -73,6 +75,11 @@ Reading read_with_catalogs(const std::string& text, const std::string& path,
 void print_errors(const std::vector<InputError>& errors, Console& console) {
     for (const InputError& error : errors)
         console.err << input_error_text(error);
+}
+
+void print_errors(std::vector<InputError> errors, const LoadedSite& loaded, Console& console) {
+    locate_values(errors, loaded.path, loaded.text);
+    print_errors(errors, console);
 }
 
 std::optional<Catalog> load_catalogs(const std::vector<std::string>& more_catalogs, Console& console) {
@@ -128,7 +135,7 @@ std::optional<Assessment> load_and_assess(const Arguments& arguments, Console& c
         load_site(arguments.text("SITE"), arguments.all("--catalog"), console, built_in);
     if (!loaded) return std::nullopt;
     LoadResult<Assessment> assessed = assess(loaded->site, loaded->catalog);
-    print_errors(assessed.errors, console);
+    print_errors(std::move(assessed.errors), *loaded, console);
     return std::move(assessed.value);
 }
 

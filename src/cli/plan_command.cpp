@@ -54,7 +54,7 @@ std::optional<Assessment> assess_for_drawing(const Arguments& arguments, Console
     const std::optional<PhotometricFiles> files = load_photometry(*loaded, console);
     if (!files) return std::nullopt;
     LoadResult<Assessment> assessed = assess(loaded->site, loaded->catalog, &*files);
-    print_errors(assessed.errors, console);
+    print_errors(std::move(assessed.errors), *loaded, console);
     return std::move(assessed.value);
 }
 

@@ -49,7 +49,7 @@ std::optional<Assessment> assess_with_light(const LoadedSite& loaded, Console& c
     const std::optional<PhotometricFiles> photometry = load_photometry(loaded, console);
     if (!photometry) return std::nullopt;
     LoadResult<Assessment> assessed = assess(loaded.site, loaded.catalog, &*photometry);
-    print_errors(assessed.errors, console);
+    print_errors(std::move(assessed.errors), loaded, console);
     return std::move(assessed.value);
 }
 

@@ -12,6 +12,11 @@ const Value* Table::find(std::string_view key) const {
     return entry == entries.end() ? nullptr : &entry->value;
 }
 
+int line_of(const Table& table, std::string_view key, int otherwise) {
+    const Value* value = table.find(key);
+    return value == nullptr ? otherwise : value->line;
+}
+
 std::optional<double> Value::number() const {
     if (const auto* whole = std::get_if<std::int64_t>(&data)) return static_cast<double>(*whole);
     if (const auto* real = std::get_if<double>(&data)) return *real;

@@ -77,21 +77,16 @@ constexpr Field<ViewpointDraft> viewpoint_fields[] = {
      read_looks_at},
 };
 
-void check_walk_target(ValueReader& reader, int line, const Walk& walk) {
+void check_walk_target(ValueReader& reader, const Table& table, const Walk& walk) {
     if (walk.target && (walk.mean_lux || walk.min_lux))
-        reader.error(line, fmt::format("walk {} with a `target` class and lux of its own", shown_id(walk.id)),
+        reader.error(line_of(table, "target", walk.location.line),
+                     fmt::format("walk {} with a `target` class and lux of its own", shown_id(walk.id)),
                      "either `target`, or `mean_lux` and `min_lux`");
     if (walk.mean_lux && walk.min_lux && *walk.mean_lux < *walk.min_lux)
         reader.error(
-            line,
+            line_of(table, "mean_lux", walk.location.line),
             fmt::format("`mean_lux` {} below `min_lux` {}", walk.mean_lux->value(), walk.min_lux->value()),
             "a mean not below the minimum");
-}
-
-/// The line to name for a key of a part: its own where it is written.
-int line_of(const Table& table, std::string_view key, int otherwise) {
-    const Value* value = table.find(key);
-    return value == nullptr ? otherwise : value->line;
 }
 
 } // namespace
@@ -126,8 +121,8 @@ void read_walk(ValueReader& reader, const Table& table, int line, Site& site) {
     Walk& walk = site.walks.emplace_back();
     read_fields(reader, table, line, "[[walk]]", walk_fields, walk);
     check_line(reader, line_of(table, "line", line), walk.line);
-    check_walk_target(reader, line_of(table, "target", line), walk);
     walk.location = location_of(reader, line);
+    check_walk_target(reader, table, walk);
 }
 
 void read_falls(ValueReader& reader, const Table& table, int line, Site& site) {

@@ -138,9 +138,6 @@ TEST_CASE("everything wrong in a catalog is told at once") {
         "\"3.8 m\"\n    spools = [100]\n"
         "stock.toml:8: error: `price_per_foot` is -1; expected a number from 0 to 1000000\n    "
         "price_per_foot = -1\n"
-        "stock.toml:9: error: fixture `f` with a `lead` but no `lead_cable`; expected `lead_cable`: the id "
-        "of the cable that the lead "
-        "is made of\n    [fixture.f]\n"
         "stock.toml:10: error: `kind` is \"paths\"; expected one of \"submersible\", \"path\", \"accent\", "
         "\"downlight\", \"step\", "
         "\"other\"; nearest is `path`\n    kind = \"paths\"\n"
@@ -148,6 +145,9 @@ TEST_CASE("everything wrong in a catalog is told at once") {
         "first\n    window = [15, 9]\n"
         "stock.toml:13: error: `va` of 2 below `watts` of 3; expected at least the watts: a power factor is "
         "never above 1\n    va = 2\n"
+        "stock.toml:14: error: fixture `f` with a `lead` but no `lead_cable`; expected `lead_cable`: the id "
+        "of the cable that the lead "
+        "is made of\n    lead = \"20 ft\"\n"
         "stock.toml:15: error: `lumens` is inf; expected a number from 0 to 10000000 lm\n    lumens = inf\n");
 }
 
@@ -202,6 +202,34 @@ TEST_CASE("each entry is held to what can exist") {
     }
 }
 
+TEST_CASE("what values of one entry say of each other is told on the line of the value") {
+    struct Row {
+        std::string text;
+        std::string line;
+        std::string shown;
+    };
+    const std::string table = "[conductor_table.t]\nsource = \"s\"\nreference_temperature = \"75 C\"\n";
+    const Row rows[] = {
+        {table + "temperature_coefficient = 0.003\nunit = \"ohm/kft\"\n[conductor_table.t.sizes]\n"
+                 "\"12 AWG\" = 2\n\"14 AWG\" = 9999\n",
+         "9", "\"14 AWG\" = 9999"},
+        {table + "temperature_coefficient = 0.008\nunit = \"ohm/km\"\nsizes = { \"12 AWG\" = 6 }\n", "5",
+         "temperature_coefficient = 0.008"},
+        {"[pump.p]\nvolts = 120\namps = 1\nwatts = 180\n", "5", "watts = 180"},
+        {"[cable.a]\ntable = \"t\"\nsize = \"s\"\nampacity = 1\nprice_per_foot = 1\nprice_per_metre = 3\n",
+         "7", "price_per_metre = 3"},
+        {fixture("lead = \"3 ft\"\n"), "6", "lead = \"3 ft\""},
+        {fixture("lead_cable = \"18/2\"\n"), "6", "lead_cable = \"18/2\""},
+        {fixture("[fixture.f.distribution]\nmodel = \"batwing\"\ncutoff = 90\n"), "8", "cutoff = 90"},
+    };
+    for (const Row& row : rows) {
+        INFO(row.text);
+        const std::string errors = errors_of(row.text);
+        CHECK(errors.starts_with("stock.toml:" + row.line + ": error: "));
+        CHECK(errors.ends_with("\n    " + row.shown + "\n"));
+    }
+}
+
 TEST_CASE("a conductor has resistance left in the coldest ground") {
     const auto table = [](const char* coefficient) {
         return std::string("[conductor_table.t]\nsource = \"x\"\nreference_temperature = \"75 C\"\n"
@@ -239,12 +267,14 @@ TEST_CASE("what entries say of one another is checked when all catalogs are read
     std::string words;
     for (const InputError& error : check_catalog(catalog))
         words += input_error_text(error);
-    CHECK(words == "shop/stock.toml:16: error: cable `b` names the conductor table `tt`; expected a "
-                   "`[conductor_table]` of the catalogs; "
-                   "nearest is `t`\n"
-                   "shop/stock.toml:20: error: cable `c` is of size `14 AWG`; expected a size of the table "
-                   "`t`: `12 AWG`, `4 mm2`, `10 AWG`\n"
-                   "shop/stock.toml:24: error: fixture `f` has a lead of cable `12-2`; expected a `[cable]` "
-                   "of the catalogs; nearest is "
-                   "`12/2`\n");
+    CHECK(words ==
+          "shop/stock.toml:16: error: `table` of cable `b` is `tt`, which no catalog has; expected a "
+          "`[conductor_table]` of the catalogs; "
+          "nearest is `t`\n"
+          "shop/stock.toml:20: error: `size` of cable `c` is `14 AWG`; expected a size of the table "
+          "`t`: `12 AWG`, `4 mm2`, `10 AWG`\n"
+          "shop/stock.toml:24: error: `lead_cable` of fixture `f` is `12-2`, which no catalog has; expected "
+          "a `[cable]` "
+          "of the catalogs; nearest is "
+          "`12/2`\n");
 }

@@ -120,9 +120,26 @@ TEST_CASE("a tap the transformer does not have lists those it has") {
     Garden garden = hub_garden();
     garden.site.runs[0].tap = Volts(16);
     CHECK(messages(garden) ==
-          "2: tap 16 of run \"A\": transformer \"T1\" (type of T1) has none; one of its taps: 12, 13, 14\n");
+          "2: `tap` of run \"A\" is 16, and transformer \"T1\" (type of T1) has no such tap; one of its "
+          "taps: 12, 13, 14\n");
+    CHECK(garden.build().errors.at(0).key == "tap");
     garden.site.runs[0].tap = Volts(14);
     CHECK(garden.build());
+}
+
+TEST_CASE("what is wrong between parts is told apart from names, which reading a site looks up") {
+    Garden garden = hub_garden();
+    garden.site.runs[0].tap = Volts(16);
+    garden.site.fixtures[0].model = "subb";
+    garden.splice("S", "S", 1).splice("N", "nowhere", 1);
+    CHECK(garden.build().errors.size() == 4);
+    const std::vector<InputError> errors = wiring_errors(garden.site, garden.catalog);
+    REQUIRE(errors.size() == 2);
+    CHECK(errors[0].found == "\"S\" (line 8) feeds itself");
+    CHECK(errors[0].key == "from");
+    CHECK(errors[1].key == "tap");
+    garden.catalog.transformers["type of T1"].taps.clear(); // stands for an entry that could not be read
+    CHECK(wiring_errors(garden.site, garden.catalog).size() == 1);
 }
 
 TEST_CASE("names that no catalog has are errors with the nearest entry") {

@@ -63,6 +63,43 @@ TEST_CASE("each command explains itself with examples") {
     }
 }
 
+TEST_CASE("what parts say of each other is told on the line of the value, with all other errors") {
+    const test::TemporaryFolder folder;
+    test::put_file(folder.file("stock.toml"), "rillwatt_catalog = 1\n"
+                                              "[cable.odd]\n"
+                                              "table = \"nec-table-8\"\n"
+                                              "size = \"13 AWG\"\n"
+                                              "ampacity = 20\n");
+    const std::string site = folder.file("site.toml");
+    test::put_file(site, "rillwatt = 1\n"
+                         "site = { name = \"x\" }\n"
+                         "[[transformer]]\n"
+                         "id = \"T1\"\n"
+                         "model = \"mag-300\"\n"
+                         "[[run]]\n"
+                         "id = \"A\"\n"
+                         "from = \"T1\"\n"
+                         "tap = 13.5\n" // 9
+                         "[[splice]]\n"
+                         "id = \"S\"\n"
+                         "length = 3\n"
+                         "from = \"S\"\n"); // 13
+    const Outcome alone = type({"check", site});
+    CHECK(alone.status == ExitStatus::wrong_input);
+    CHECK(holds(alone.err,
+                "site.toml:9: error: `tap` of run \"A\" is 13.5, and transformer \"T1\" (mag-300) has no "
+                "such tap; expected one of its taps: 12, 13, 14, 15\n    tap = 13.5\n"));
+    CHECK(holds(alone.err, "site.toml:13: error: \"S\" (line 10) feeds itself"));
+    CHECK(holds(alone.err, "\n    from = \"S\"\n"));
+    const Outcome together = type({"check", site, "--catalog", folder.file("stock.toml")});
+    CHECK(holds(together.err, "site.toml:9: error: `tap` of run"));
+    CHECK(holds(together.err, "site.toml:13: error: \"S\" (line 10) feeds itself"));
+    CHECK(holds(together.err,
+                "stock.toml:4: error: `size` of cable `odd` is `13 AWG`; expected a size of the table "
+                "`nec-table-8`"));
+    CHECK(holds(together.err, "\n    size = \"13 AWG\"\n"));
+}
+
 TEST_CASE("a misspelled command is answered with the nearest one") {
     const Outcome wrong = type({"chek", "garden.toml"});
     CHECK(wrong.status == ExitStatus::wrong_input);

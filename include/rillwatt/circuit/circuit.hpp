@@ -74,12 +74,13 @@ struct SiteCircuits {
 };
 
 /// Builds the trees from what each part says feeds it. Parts that feed each other, a feed of the wrong kind
-/// and a tap the transformer does not have are input errors that name the parts and their lines.
+/// and a tap the transformer does not have are input errors that name the parts and their lines, and the key
+/// whose value is meant: `locate_values` finds that value's own line.
 LoadResult<SiteCircuits> build_circuits(const Site& site, const Catalog& catalog, const SiteLengths& lengths);
 
-/// What `build_circuits` says of parts that feed each other, and nothing else it would say: for a site whose
-/// other errors keep it from being built.
-std::vector<InputError> feed_loop_errors(const Site& site);
+/// What `build_circuits` says of how parts hang together, and nothing of names, which are looked up when a
+/// site is read: for a site whose other errors keep it from being built.
+std::vector<InputError> wiring_errors(const Site& site, const Catalog& catalog);
 
 /// Id of the site part a node stands for.
 const std::string& node_id(const Site& site, const CircuitNode& node);

@@ -45,4 +45,7 @@ std::optional<Assessment> load_and_assess(const Arguments& arguments, Console& c
 /// Writes each error as its own block.
 void print_errors(const std::vector<InputError>& errors, Console& console);
 
+/// As above, with errors between parts of the site moved to the lines of the values they are about.
+void print_errors(std::vector<InputError> errors, const LoadedSite& loaded, Console& console);
+
 } // namespace rillwatt

@@ -71,6 +71,9 @@ struct Entry {
     int line = 0; ///< of the key; of the header for `[table]`
 };
 
+/// The line to name for a key of a table: that of its value, `otherwise` where it has none.
+int line_of(const Table& table, std::string_view key, int otherwise);
+
 /// Whether two values say the same, wherever they stand; the order of keys does not matter.
 bool same_content(const Value& a, const Value& b);
 

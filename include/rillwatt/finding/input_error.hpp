@@ -15,6 +15,8 @@ struct InputError {
     std::string found;       ///< what stands there, in words: "unknown key `colour`"
     std::string expected;    ///< completes "expected ...": "one of `id`, `model`, ...; nearest is `color`"
     std::string source_line; ///< the line as written, for display; may be empty
+    std::string_view
+        key; ///< of the part at `location` whose value is meant: "tap"; empty: the part as a whole
 };
 
 /// The value read, or everything that stood in the way: never both.
