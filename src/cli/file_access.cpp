@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cerrno>
+#include <csignal>
 #include <cstring>
 #include <fcntl.h>
 #include <filesystem>
@@ -12,6 +13,8 @@
 namespace rillwatt {
 
 namespace {
+
+constexpr const char* file_exists = "the file exists already";
 
 std::string reason() { return std::strerror(errno); }
 
@@ -30,6 +33,25 @@ class Descriptor {
 
   private:
     int number_;
+};
+
+/// Holds back signals that would end the program, for as long as it lives: a temporary file is put in place
+/// or removed before one of them is obeyed. Faults of the program itself are not held back.
+class Undisturbed {
+  public:
+    Undisturbed() {
+        sigset_t held;
+        sigfillset(&held);
+        for (const int fault : {SIGSEGV, SIGBUS, SIGFPE, SIGILL, SIGABRT, SIGSYS, SIGTRAP})
+            sigdelset(&held, fault);
+        pthread_sigmask(SIG_BLOCK, &held, &before_);
+    }
+    Undisturbed(const Undisturbed&) = delete;
+    Undisturbed& operator=(const Undisturbed&) = delete;
+    ~Undisturbed() { pthread_sigmask(SIG_SETMASK, &before_, nullptr); }
+
+  private:
+    sigset_t before_{};
 };
 
 /// Removes the temporary file unless it was put in place.
@@ -89,29 +111,45 @@ void sync_folder(const std::string& folder) {
     if (entry.open()) fsync(entry.number());
 }
 
-std::string put_in_place(const std::string& target, const std::string& text, bool replace) {
-    struct stat old {};
-    if (stat(target.c_str(), &old) == 0) {
-        if (!replace) return "the file exists already";
-        if (!S_ISREG(old.st_mode)) return "is no regular file";
+/// A text that lies beside the file it is meant for, under a name of its own, until it is put in its place.
+class Beside {
+  public:
+    explicit Beside(std::string target) : target_(std::move(target)) {}
+
+    /// What went wrong; empty when nothing did.
+    std::string write(const std::string& text) {
+        temporary_ = folder_of(target_) + "/.rillwatt-XXXXXX";
+        const Descriptor file(mkostemp(temporary_.data(), O_CLOEXEC));
+        if (!file.open()) return reason();
+        leftover_.emplace(temporary_);
+        if (fchmod(file.number(), mode_for(target_)) != 0) return reason();
+        return write_all(file.number(), text);
     }
-    const std::string folder = folder_of(target);
-    std::string temporary = folder + "/.rillwatt-XXXXXX";
-    const Descriptor file(mkostemp(temporary.data(), O_CLOEXEC));
-    if (!file.open()) return reason();
-    Leftover leftover(temporary);
-    if (fchmod(file.number(), mode_for(target)) != 0) return reason();
-    if (std::string problem = write_all(file.number(), text); !problem.empty()) return problem;
-    if (!replace) {
-        if (link(temporary.c_str(), target.c_str()) != 0)
-            return errno == EEXIST ? "the file exists already" : reason();
-        sync_folder(folder);
+
+    std::string replace() {
+        if (rename(temporary_.c_str(), target_.c_str()) != 0) return reason();
+        leftover_->keep();
+        sync_folder(folder_of(target_));
         return {};
     }
-    if (rename(temporary.c_str(), target.c_str()) != 0) return reason();
-    leftover.keep();
-    sync_folder(folder);
-    return {};
+
+    std::string add() {
+        if (link(temporary_.c_str(), target_.c_str()) != 0) return errno == EEXIST ? file_exists : reason();
+        sync_folder(folder_of(target_));
+        return {};
+    }
+
+  private:
+    Undisturbed until_it_is_gone_;
+    std::string target_;
+    std::string temporary_;
+    std::optional<Leftover> leftover_;
+};
+
+/// Why a file cannot be replaced: something else has its name. Empty when it can.
+std::string something_else_there(const std::string& target) {
+    struct stat old {};
+    return stat(target.c_str(), &old) == 0 && !S_ISREG(old.st_mode) ? "is no regular file" : "";
 }
 
 } // namespace
@@ -138,11 +176,33 @@ FileText read_file(const std::string& path) {
 }
 
 std::string write_file(const std::string& path, const std::string& text) {
-    return put_in_place(link_target(path), text, true);
+    const std::string target = link_target(path);
+    std::string problem = something_else_there(target);
+    Beside beside(target);
+    if (problem.empty()) problem = beside.write(text);
+    return problem.empty() ? beside.replace() : problem;
+}
+
+Replacing replace_file(const std::string& path, const std::string& as_read, const std::string& text,
+                       std::string& problem) {
+    const std::string target = link_target(path);
+    problem = something_else_there(target);
+    Beside beside(target);
+    if (problem.empty()) problem = beside.write(text);
+    if (!problem.empty()) return Replacing::failed;
+    FileText now = read_file(target);
+    problem = now.problem;
+    if (now.text && *now.text != as_read) return Replacing::changed;
+    if (now.text) problem = beside.replace();
+    return problem.empty() ? Replacing::done : Replacing::failed;
 }
 
 std::string write_new_file(const std::string& path, const std::string& text) {
-    return put_in_place(path, text, false);
+    struct stat old {};
+    if (stat(path.c_str(), &old) == 0) return file_exists;
+    Beside beside(path);
+    const std::string problem = beside.write(text);
+    return problem.empty() ? beside.add() : problem;
 }
 
 } // namespace rillwatt

@@ -1,6 +1,7 @@
 #include "rillwatt/cli/commands.hpp"
 #include "rillwatt/cli/file_access.hpp"
 #include "rillwatt/cli/load_site.hpp"
+#include "rillwatt/cli/site_update.hpp"
 #include "rillwatt/document/document_edit.hpp"
 #include "rillwatt/exchange/place_json.hpp"
 #include "rillwatt/placing/propose_lights.hpp"
@@ -52,16 +53,10 @@ std::optional<PhotometricFiles> photometry_for(const LoadedSite& loaded, const P
     return files;
 }
 
-/// The site file with the proposal behind it, and that file computed.
-struct Outcome {
-    std::string text;
-    Assessment assessment;
-};
-
-std::optional<Outcome> outcome_of(const LoadedSite& loaded, const std::string& toml,
-                                  const PhotometricFiles& files, Console& console) {
-    LoadResult<std::string> text =
-        edited_document(loaded.text, loaded.path, {}, toml.empty() ? "" : "\n" + toml);
+/// The site file with the proposal behind it, computed.
+std::optional<Assessment> outcome_of(const LoadedSite& loaded, const std::string& appended,
+                                     const PhotometricFiles& files, Console& console) {
+    LoadResult<std::string> text = edited_document(loaded.text, loaded.path, {}, appended);
     print_errors(text.errors, console);
     if (!text) return {};
     LoadResult<Site> site = read_site(*text.value, loaded.path);
@@ -71,17 +66,14 @@ std::optional<Outcome> outcome_of(const LoadedSite& loaded, const std::string& t
         assess(std::make_shared<const Site>(std::move(*site.value)), loaded.catalog, &files);
     print_errors(assessed.errors, console);
     if (!assessed) return {};
-    return Outcome{std::move(*text.value), std::move(*assessed.value)};
+    return std::move(assessed.value);
 }
 
-bool written(const LoadedSite& loaded, const std::string& text, std::size_t lights, Console& console) {
-    const std::string problem = write_file(loaded.path, text);
-    if (problem.empty())
-        console.err << fmt::format("{} light{} added to {}\n", lights, lights == 1 ? "" : "s",
-                                   printable(loaded.path));
-    else
-        console.err << fmt::format("error: {} was not written: {}\n", printable(loaded.path), problem);
-    return problem.empty();
+bool written(const LoadedSite& loaded, const std::string& addition, std::size_t lights, Console& console) {
+    if (!update_site_file(loaded, {{}, addition, {}}, console)) return false;
+    console.err << fmt::format("{} light{} added to {}\n", lights, lights == 1 ? "" : "s",
+                               printable(loaded.path));
+    return true;
 }
 
 ExitStatus run(const Arguments& arguments, Console& console) {
@@ -91,22 +83,23 @@ ExitStatus run(const Arguments& arguments, Console& console) {
     const std::optional<PhotometricFiles> files = photometry_for(*loaded, options, console);
     if (!files) return ExitStatus::wrong_input;
     LoadResult<Assessment> now = assess(loaded->site, loaded->catalog);
-    print_errors(now.errors, console);
+    print_errors(std::move(now.errors), *loaded, console);
     if (!now) return ExitStatus::wrong_input;
     const LoadResult<PlacingProposal> proposal =
         propose_lights(*loaded->site, *loaded->catalog, &now.value->solution, *files, options);
     print_errors(proposal.errors, console);
     if (!proposal) return ExitStatus::wrong_input;
     const std::string toml = proposal_toml(*proposal.value, loaded->site->settings);
-    const std::optional<Outcome> outcome = outcome_of(*loaded, toml, *files, console);
+    const std::string addition = toml.empty() ? "" : "\n" + toml;
+    const std::optional<Assessment> outcome = outcome_of(*loaded, addition, *files, console);
     if (!outcome) return ExitStatus::wrong_input;
-    const PlaceReport report{*proposal.value, toml, outcome->assessment};
+    const PlaceReport report{*proposal.value, toml, *outcome};
     if (arguments.text("--format") == "json")
         console.out << place_json(report);
     else
         console.out << place_text(report, {.colour = console.colour});
     if (arguments.has("--write") && !toml.empty() &&
-        !written(*loaded, outcome->text, proposal.value->lights.size(), console))
+        !written(*loaded, addition, proposal.value->lights.size(), console))
         return ExitStatus::wrong_input;
     return proposal.value->unmet.empty() ? ExitStatus::ok : ExitStatus::findings;
 }

@@ -1,6 +1,6 @@
 #include "rillwatt/cli/commands.hpp"
-#include "rillwatt/cli/file_access.hpp"
 #include "rillwatt/cli/load_site.hpp"
+#include "rillwatt/cli/site_update.hpp"
 #include "rillwatt/cli/text_difference.hpp"
 #include "rillwatt/document/document_edit.hpp"
 #include "rillwatt/exchange/size_json.hpp"
@@ -36,34 +36,34 @@ std::string table_of(const Site& site, const std::string& part) {
     return holds(site.links) ? "link" : "fixture";
 }
 
-LoadResult<std::string> edited_site(const LoadedSite& loaded, const std::vector<SizeChoice>& choices) {
-    std::vector<KeyChange> changes;
+/// What the choices were not made from.
+constexpr std::string_view no_bearing[] = {"pump", "walk", "falls", "viewpoint"};
+
+SiteUpdate update_of(const LoadedSite& loaded, const std::vector<SizeChoice>& choices) {
+    SiteUpdate update{{}, {}, no_bearing};
     for (const SizeChoice& choice : choices)
-        changes.push_back({table_of(*loaded.site, choice.part), choice.part, choice.what,
-                           choice.volts ? toml_number(choice.volts->value()) : toml_string(choice.value)});
-    return edited_document(loaded.text, loaded.path, changes);
+        update.values.push_back(
+            {table_of(*loaded.site, choice.part), choice.part, choice.what,
+             choice.volts ? toml_number(choice.volts->value()) : toml_string(choice.value)});
+    return update;
 }
 
-/// Writes the choices into the user's file, or shows what that would change.
-std::optional<ExitStatus> put_into_file(const Arguments& arguments, const LoadedSite& loaded,
-                                        const SizeResult& result, Console& console) {
-    const LoadResult<std::string> edited = edited_site(loaded, result.choices);
-    if (!edited) {
-        print_errors(edited.errors, console);
-        return ExitStatus::wrong_input;
-    }
+/// Writes the choices into the user's file, or shows what that would change. False: that went wrong.
+bool put_into_file(const Arguments& arguments, const LoadedSite& loaded, const SizeResult& result,
+                   Console& console) {
+    const SiteUpdate update = update_of(loaded, result.choices);
+    const LoadResult<std::string> edited = edited_document(loaded.text, loaded.path, update.values);
+    print_errors(edited.errors, console);
+    if (!edited) return false;
     if (arguments.has("--diff")) {
         console.out << text_difference(loaded.text, *edited.value, loaded.path);
-        return std::nullopt;
+        return true;
     }
-    if (*edited.value == loaded.text) return std::nullopt;
-    if (const std::string problem = write_file(loaded.path, *edited.value); !problem.empty()) {
-        console.err << fmt::format("rillwatt: {} was not written: {}\n", printable(loaded.path), problem);
-        return ExitStatus::wrong_input;
-    }
+    if (*edited.value == loaded.text) return true;
+    if (!update_site_file(loaded, update, console)) return false;
     console.err << fmt::format("{}: {} value{} written\n", printable(loaded.path), result.choices.size(),
                                result.choices.size() == 1 ? "" : "s");
-    return std::nullopt;
+    return true;
 }
 
 /// Sizes the site; for a weak supply the options then hold the margin that was needed.
@@ -96,12 +96,12 @@ ExitStatus run(const Arguments& arguments, Console& console) {
     options.out_of_time = clock_of(arguments);
     LoadResult<SizeResult> sized = choose(*loaded, arguments.has("--weak-supply"), options);
     if (!sized) {
-        print_errors(sized.errors, console);
+        print_errors(std::move(sized.errors), *loaded, console);
         return ExitStatus::wrong_input;
     }
     LoadResult<SizeReport> report = make_report(*loaded, std::move(*sized.value), options);
     if (!report) {
-        print_errors(report.errors, console);
+        print_errors(std::move(report.errors), *loaded, console);
         return ExitStatus::wrong_input;
     }
     const SizeResult& result = report.value->result;
@@ -111,7 +111,7 @@ ExitStatus run(const Arguments& arguments, Console& console) {
     else if (!arguments.has("--diff") || !whole)
         console.out << size_text(*report.value, {.colour = console.colour});
     if (whole && (arguments.has("--write") || arguments.has("--diff")))
-        if (const auto failed = put_into_file(arguments, *loaded, result, console)) return *failed;
+        if (!put_into_file(arguments, *loaded, result, console)) return ExitStatus::wrong_input;
     return !whole || any_error(report.value->after.findings) ? ExitStatus::findings : ExitStatus::ok;
 }
 

@@ -63,6 +63,21 @@ TEST_CASE("a new file never replaces one that is there") {
     CHECK(folder.entries() == 2);
 }
 
+TEST_CASE("a file is replaced only while it says what it said when it was read") {
+    const TemporaryFolder folder;
+    const std::string path = folder.file("site.toml");
+    std::string problem;
+    put_file(path, "mine, saved since");
+    CHECK(replace_file(path, "mine", "theirs", problem) == Replacing::changed);
+    CHECK(file_text(path) == "mine, saved since");
+    CHECK(replace_file(path, "mine, saved since", "theirs", problem) == Replacing::done);
+    CHECK(file_text(path) == "theirs");
+    std::filesystem::remove(path);
+    CHECK(replace_file(path, "theirs", "others", problem) == Replacing::failed);
+    CHECK(problem == "No such file or directory");
+    CHECK(folder.entries() == 0);
+}
+
 TEST_CASE("a dangling link cannot be used to write a new file elsewhere") {
     const TemporaryFolder folder;
     std::filesystem::create_symlink("elsewhere.toml", folder.path() / "site.toml");

@@ -1,5 +1,6 @@
 #!/usr/bin/env bash
-# A writer killed at any moment, a full disk and a read-only folder leave the old file whole.
+# A writer killed at any moment, a full disk and a read-only folder leave the old file whole. One that is told to end
+# leaves nothing beside it either.
 # usage: interrupted_write_test.sh ENDLESS_WRITER
 set -u
 writer=$1
@@ -26,6 +27,19 @@ for _ in $(seq 25); do
   kill -9 $pid
   wait $pid 2>/dev/null
   whole "$work/site.toml" || fail "torn file after a kill"
+done
+
+mkdir "$work/told"
+head -c 300000 /dev/zero | tr '\0' a > "$work/told/site.toml"
+for signal in TERM HUP QUIT USR1 TERM HUP QUIT USR1 TERM HUP; do
+  "$writer" "$work/told/site.toml" & pid=$!
+  sleep "0.0$((RANDOM % 9))$((RANDOM % 9))"
+  kill -$signal $pid
+  wait $pid 2>/dev/null
+  status=$?
+  [ "$status" -gt 128 ] || fail "a writer told to end by SIG$signal left with $status"
+  whole "$work/told/site.toml" || fail "torn file after SIG$signal"
+  [ "$(ls -A "$work/told")" = site.toml ] || fail "SIG$signal left a temporary file behind"
 done
 
 mkdir "$work/small"
