@@ -4,18 +4,35 @@
 #include <cstdlib>
 #include <exception>
 #include <iostream>
+#include <string_view>
 #include <unistd.h>
 
 namespace rillwatt {
 
+namespace {
+
+/// The value of an environment variable; empty where it is not set.
+std::string_view environment(const char* name) {
+    const char* value = std::getenv(name);
+    return value == nullptr ? std::string_view() : std::string_view(value);
+}
+
+/// Whether standard output takes colours: a terminal that knows them, and nobody who forbids it (NO_COLOR, as
+/// https://no-color.org has it).
+bool colour_wanted() {
+    const std::string_view terminal = environment("TERM");
+    return environment("NO_COLOR").empty() && !terminal.empty() && terminal != "dumb" &&
+           isatty(STDOUT_FILENO) == 1;
+}
+
+} // namespace
+
 int run_program(int argc, const char* const* argv) {
     prepare_memory();
-    const char* no_colour = std::getenv("NO_COLOR");
-    const bool plain = no_colour != nullptr && *no_colour != '\0';
     Console console{.in = std::cin,
                     .out = std::cout,
                     .err = std::cerr,
-                    .colour = !plain && isatty(STDOUT_FILENO) == 1,
+                    .colour = colour_wanted(),
                     .interactive = isatty(STDIN_FILENO) == 1};
     ExitStatus status = ExitStatus::fault;
     try {

@@ -9,7 +9,7 @@ struct Console {
     std::istream& in;
     std::ostream& out;
     std::ostream& err;
-    bool colour = false;      ///< `out` is a terminal and NO_COLOR is not set
+    bool colour = false;      ///< `out` is a terminal that knows colours and NO_COLOR is not set
     bool interactive = false; ///< `in` is a terminal: questions may be asked
 };
 
