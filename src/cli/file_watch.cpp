@@ -1,13 +1,13 @@
 #include "rillwatt/cli/file_watch.hpp"
 
-#include <algorithm>
 #include <array>
 #include <cerrno>
 #include <csignal>
+#include <cstdint>
 #include <cstring>
+#include <deque>
 #include <filesystem>
 #include <poll.h>
-#include <set>
 #include <sys/inotify.h>
 #include <sys/signalfd.h>
 #include <unistd.h>
@@ -19,6 +19,16 @@ namespace {
 /// Editors write, rename and touch in bursts; this long without a change, in milliseconds, and the burst is
 /// over.
 constexpr int quiet_time = 120;
+
+constexpr std::uint32_t watched_events =
+    IN_CLOSE_WRITE | IN_CREATE | IN_MOVED_TO | IN_MOVED_FROM | IN_DELETE | IN_ONLYDIR;
+
+constexpr int most_links = 40; // on the way to one file, as Linux has it
+
+/// The names of a path in front of those that are left.
+void put_first(std::deque<std::filesystem::path>& rest, const std::filesystem::path& path) {
+    rest.insert(rest.begin(), path.begin(), path.end());
+}
 
 sigset_t leaving_signals() {
     sigset_t set;
@@ -44,27 +54,54 @@ FileWatch::~FileWatch() {
     sigprocmask(SIG_UNBLOCK, &set, nullptr);
 }
 
+/// Follows the way to a file as the system does, and watches each entry before it is looked at: what is put
+/// in its place after that is told of.
+std::string FileWatch::watch_way(const std::string& file, std::set<Entry>& entries) const {
+    std::error_code fault;
+    std::filesystem::path folder("/");
+    std::deque<std::filesystem::path> rest;
+    put_first(rest, std::filesystem::absolute(file, fault));
+    std::string problem;
+    for (int links = 0; !rest.empty();) {
+        const std::filesystem::path name = rest.front();
+        rest.pop_front();
+        if (name.empty() || name == "." || name == "/") continue;
+        if (name == "..") {
+            folder = folder.parent_path();
+            continue;
+        }
+        const int number = inotify_add_watch(inotify_, folder.c_str(), watched_events);
+        problem =
+            number < 0 ? std::strerror(errno) : ""; // of the last folder: those above may be closed to us
+        if (number >= 0) entries.emplace(number, name.string());
+        const std::filesystem::path next = folder / name;
+        if (!std::filesystem::is_symlink(next, fault)) {
+            folder = next;
+            continue;
+        }
+        if (++links > most_links) return "too many symbolic links";
+        const std::filesystem::path target = std::filesystem::read_symlink(next, fault);
+        if (target.is_absolute()) folder = "/";
+        put_first(rest, target);
+    }
+    return problem;
+}
+
 std::string FileWatch::watch(const std::vector<std::string>& files) {
     if (inotify_ < 0 || signals_ < 0) return "this system lends no way to watch files";
-    std::set<std::string> folders;
-    names_.clear();
+    std::set<Entry> entries;
+    std::string problem;
     for (const std::string& file : files) {
-        std::error_code fault;
-        const std::filesystem::path real = std::filesystem::weakly_canonical(file, fault);
-        folders.insert(real.parent_path().string());
-        names_.push_back(real.filename().string());
+        const std::string here = watch_way(file, entries);
+        if (problem.empty()) problem = here;
     }
-    std::vector<int> numbers;
-    for (const std::string& folder : folders) {
-        const int number =
-            inotify_add_watch(inotify_, folder.c_str(), IN_CLOSE_WRITE | IN_MOVED_TO | IN_CREATE);
-        if (number < 0) return std::strerror(errno);
-        numbers.push_back(number);
-    }
-    for (const int old : folders_)
-        if (std::find(numbers.begin(), numbers.end(), old) == numbers.end()) inotify_rm_watch(inotify_, old);
-    folders_ = numbers;
-    return {};
+    std::set<int> folders;
+    for (const auto& [folder, name] : entries)
+        folders.insert(folder);
+    for (const auto& [folder, name] : entries_)
+        if (folders.insert(folder).second) inotify_rm_watch(inotify_, folder);
+    entries_ = std::move(entries);
+    return problem;
 }
 
 bool FileWatch::read_changes() {
@@ -77,7 +114,8 @@ bool FileWatch::read_changes() {
             inotify_event event{};
             std::memcpy(&event, buffer.data() + at, sizeof event);
             const char* name = buffer.data() + at + sizeof event;
-            if (event.len > 0 && std::find(names_.begin(), names_.end(), name) != names_.end()) ours = true;
+            if ((event.mask & IN_Q_OVERFLOW) != 0) ours = true; // nobody knows what was lost
+            if (event.len > 0 && entries_.contains({event.wd, name})) ours = true;
             at += static_cast<ssize_t>(sizeof event + event.len);
         }
     }

@@ -1,8 +1,11 @@
 #include "rillwatt/cli/commands.hpp"
+#include "rillwatt/cli/file_access.hpp"
 #include "rillwatt/cli/file_watch.hpp"
 #include "rillwatt/cli/load_site.hpp"
 #include "rillwatt/cli/report_writing.hpp"
 #include "rillwatt/finding/input_error.hpp"
+#include "rillwatt/light/compute_light.hpp"
+#include "rillwatt/site/read_site.hpp"
 #include "rillwatt/text/check_text.hpp"
 
 #include <fmt/format.h>
@@ -30,41 +33,74 @@ void rewrite_report(const Assessment& assessment, const std::string& folder, Con
 }
 
 /// One pass: read, judge, rewrite the report. Errors are said and the last good report stays.
-void look(const Arguments& arguments, Console& console, std::vector<std::string>& files) {
-    const std::optional<LoadedSite> loaded = load_site(arguments, console);
-    if (loaded) {
-        for (const std::string& name : loaded->site->settings.catalogs)
-            files.push_back((std::filesystem::path(loaded->path).parent_path() / name).string());
-        const std::optional<Assessment> assessment = assess_with_light(*loaded, console);
-        if (assessment) {
-            print_verdict(*assessment, console);
-            if (arguments.has("--output")) rewrite_report(*assessment, arguments.text("--output"), console);
-        }
+std::optional<LoadedSite> look(const Arguments& arguments, Console& console) {
+    std::optional<LoadedSite> loaded = load_site(arguments, console);
+    const std::optional<Assessment> assessment = loaded ? assess_with_light(*loaded, console) : std::nullopt;
+    if (assessment) {
+        print_verdict(*assessment, console);
+        if (arguments.has("--output")) rewrite_report(*assessment, arguments.text("--output"), console);
     }
     console.out << std::flush;
     console.err << std::flush;
+    return loaded;
 }
+
+/// Everything a check of a site reads. What a file names that cannot be read is not known: as long as one
+/// cannot be, the files of before stay in sight.
+class FilesRead {
+  public:
+    explicit FilesRead(const Arguments& arguments)
+        : site_(arguments.text("SITE")), catalogs_(arguments.all("--catalog")) {}
+
+    /// To be asked before each pass: the catalogs that the site names by now count already.
+    std::vector<std::string> before_pass() const {
+        std::vector<std::string> files = {site_};
+        add(files, catalogs_);
+        add(files, named_);
+        const FileText file = read_file(site_);
+        const SiteDraft draft = file.text ? read_site_draft(*file.text, site_) : SiteDraft();
+        if (draft.site) add(files, catalogs_of(*draft.site));
+        return files;
+    }
+
+    void after_pass(const std::optional<LoadedSite>& loaded) {
+        if (!loaded) return;
+        named_ = catalogs_of(*loaded->site);
+        add(named_, photometric_paths(*loaded->site, *loaded->catalog));
+    }
+
+  private:
+    static void add(std::vector<std::string>& files, const std::vector<std::string>& more) {
+        files.insert(files.end(), more.begin(), more.end());
+    }
+
+    std::vector<std::string> catalogs_of(const Site& site) const {
+        std::vector<std::string> files;
+        for (const std::string& name : site.settings.catalogs)
+            files.push_back((std::filesystem::path(site_).parent_path() / name).string());
+        return files;
+    }
+
+    std::string site_;
+    std::vector<std::string> catalogs_; ///< of the command line
+    std::vector<std::string> named_;    ///< by the last site and catalogs that could be read
+};
 
 ExitStatus run(const Arguments& arguments, Console& console) {
     FileWatch watch;
-    std::vector<std::string> files = {arguments.text("SITE")};
-    for (const std::string& catalog : arguments.all("--catalog"))
-        files.push_back(catalog);
-    const std::vector<std::string> always = files;
-    for (;;) {
-        // The watch is set before the files are read, so that no change in between is missed.
-        if (const std::string problem = watch.watch(files); !problem.empty()) {
-            console.err << fmt::format("rillwatt watch: {}\n", problem);
-            return ExitStatus::wrong_input;
-        }
-        std::vector<std::string> named = always;
-        look(arguments, console, named);
-        if (named != files) {
-            files = named;
-            watch.watch(files);
-        }
-        if (watch.wait() == FileWatch::Event::leave) return ExitStatus::ok;
+    FilesRead files(arguments);
+    // A folder that is missing from the beginning is a wrong name; later it may be about to be replaced.
+    if (const std::string problem = watch.watch(files.before_pass()); !problem.empty()) {
+        console.err << fmt::format("rillwatt watch: {}\n", problem);
+        return ExitStatus::wrong_input;
     }
+    do {
+        // The watch is set before the files are read, so that no change in between is missed.
+        watch.watch(files.before_pass());
+        files.after_pass(look(arguments, console));
+        watch.watch(files.before_pass());
+    } while (watch.wait() == FileWatch::Event::changed);
+    return ExitStatus::ok;
 }
 
 } // namespace
