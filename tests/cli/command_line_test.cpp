@@ -67,7 +67,7 @@ TEST_CASE("what parts say of each other is told on the line of the value, with a
     const test::TemporaryFolder folder;
     test::put_file(folder.file("stock.toml"), "rillwatt_catalog = 1\n"
                                               "[cable.odd]\n"
-                                              "table = \"nec-table-8\"\n"
+                                              "table = \"nec-8-stranded\"\n"
                                               "size = \"13 AWG\"\n"
                                               "ampacity = 20\n");
     const std::string site = folder.file("site.toml");
@@ -96,7 +96,7 @@ TEST_CASE("what parts say of each other is told on the line of the value, with a
     CHECK(holds(together.err, "site.toml:13: error: \"S\" (line 10) feeds itself"));
     CHECK(holds(together.err,
                 "stock.toml:4: error: `size` of cable `odd` is `13 AWG`; expected a size of the table "
-                "`nec-table-8`"));
+                "`nec-8-stranded`"));
     CHECK(holds(together.err, "\n    size = \"13 AWG\"\n"));
 }
 

@@ -31,7 +31,7 @@ done
 
 mkdir "$work/told"
 head -c 300000 /dev/zero | tr '\0' a > "$work/told/site.toml"
-for signal in TERM HUP QUIT USR1 TERM HUP QUIT USR1 TERM HUP; do
+for signal in TERM HUP USR1 TERM HUP USR1 TERM HUP USR1 TERM HUP USR1; do
   "$writer" "$work/told/site.toml" & pid=$!
   sleep "0.0$((RANDOM % 9))$((RANDOM % 9))"
   kill -$signal $pid

@@ -89,7 +89,7 @@ TEST_CASE("what has no bearing on the choice is kept when it is saved while size
     CHECK(holds(sized.file, "# mind the roots\n[[run]]\n"));
     CHECK(holds(sized.file, "id = \"bench\""));
     CHECK(holds(sized.file, "\ncable = "));
-    CHECK(holds(sized.file, "\nmodel = \"mag-"));
+    CHECK(holds(sized.file, "id = \"T1\"\nmodel = "));
 }
 
 TEST_CASE("what the choice was made from stays as it was saved, and nothing is written") {
