@@ -1,5 +1,6 @@
 // Each rule has a folder tests/check/<id> with a site that keeps it (good.toml), one that breaks it
-// (bad.toml), and the finding lines the bad one must give (expected.txt: "severity part: message").
+// (bad.toml), and the finding lines the bad one must give (expected.txt: "severity part: message"). What
+// begins with "#" there says where these figures come from.
 
 #include "rillwatt/catalog/read_catalog.hpp"
 #include "rillwatt/check/assessment.hpp"
@@ -12,6 +13,7 @@
 #include "support/paths.hpp"
 #include "support/temporary_folder.hpp"
 #include <filesystem>
+#include <sstream>
 
 namespace rillwatt {
 
@@ -69,6 +71,19 @@ std::string lines_of(const std::string& rule, const Assessment& assessment) {
     return lines;
 }
 
+struct Expected {
+    std::string lines;
+    std::string origin;
+};
+
+Expected expected_of(const std::string& rule) {
+    Expected expected;
+    std::istringstream text(test::file_text(folder_of(rule) + "/expected.txt"));
+    for (std::string line; std::getline(text, line);)
+        (line.starts_with('#') ? expected.origin : expected.lines) += line + "\n";
+    return expected;
+}
+
 } // namespace
 
 TEST_CASE("each rule keeps quiet on its good site and speaks on its bad one") {
@@ -77,8 +92,9 @@ TEST_CASE("each rule keeps quiet on its good site and speaks on its bad one") {
             const std::string id(rule.id);
             REQUIRE(std::filesystem::exists(folder_of(id)));
             CHECK(lines_of(id, assess_file(folder_of(id) + "/good.toml")).empty());
-            CHECK(lines_of(id, assess_file(folder_of(id) + "/bad.toml")) ==
-                  test::file_text(folder_of(id) + "/expected.txt"));
+            const Expected expected = expected_of(id);
+            CHECK(lines_of(id, assess_file(folder_of(id) + "/bad.toml")) == expected.lines);
+            CHECK(expected.origin.size() > 20);
         }
     }
 }
