@@ -307,10 +307,12 @@ void frame_run(const SizeProblem& problem, const RunProblem& run, RunSearch& sea
         if (splice_volts(*node.lamp, node.lamp->high) < frame.top) frame.two_sided = true;
     }
     frame.floor = std::max(frame.floor, frame.top / 100);
-    double ampacity = std::numeric_limits<double>::infinity();
+    double least_limit = std::numeric_limits<double>::infinity();
     for (const Cable& cable : problem.cables)
-        ampacity = std::min(ampacity, cable.ampacity);
-    if (rising_amps(run, frame.top) > ampacity) frame.two_sided = true;
+        least_limit = std::min(least_limit, cable.ampacity);
+    for (const Supply& supply : search.supplies)
+        least_limit = std::min(least_limit, supply.amps);
+    if (rising_amps(run, frame.top) > least_limit) frame.two_sided = true;
 }
 
 RunLabels search_run(const SizeProblem& problem, const RunProblem& run, const RunSearch& search,

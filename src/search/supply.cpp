@@ -105,7 +105,8 @@ std::vector<Supply> supplies_of(const SizeProblem& problem, const TransformerPro
         const std::vector<double> taps = bearable_taps(problem, model, run);
         if (taps.empty()) continue;
         const double tap = *std::max_element(taps.begin(), taps.end());
-        supplies.push_back({model.price, tap * sag_under(model, va) * (1 + rounding)});
+        supplies.push_back(
+            {model.price, tap * sag_under(model, va) * (1 + rounding), model.type->secondary_limit.value()});
     }
     return supplies; // models come by ascending price
 }

@@ -13,6 +13,9 @@ namespace {
 constexpr std::size_t grid_points = 33;
 constexpr double weighing_slack = 1e-6; ///< money: what interpolated volt-amperes may be off by, priced
 constexpr int sag_steps = 60;
+constexpr double sag_rounding = 1e-13;
+constexpr double halving_end = 1e-10;
+constexpr double loading_slack = 5e-5; ///< of the rating, that interpolated volt-amperes may be off by
 constexpr double infinity = std::numeric_limits<double>::infinity();
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
@@ -35,6 +38,17 @@ std::vector<std::pair<double, double>> reach_of(const std::vector<RunOption>& op
     for (std::size_t i = 1; i < reach.size(); ++i)
         reach[i].second = std::min(reach[i].second, reach[i - 1].second);
     return reach;
+}
+
+/// Halves the distance between a sag without surplus and a greater one with it. Never below the crossing.
+template<class Surplus>
+double greatest_between(const Surplus& surplus, double below, double above) {
+    while (above - below > halving_end) {
+        const double middle = (below + above) / 2;
+        if (middle <= below || middle >= above) break;
+        (surplus(middle) <= 0 ? below : above) = middle;
+    }
+    return above;
 }
 
 } // namespace
@@ -150,29 +164,44 @@ double TransformerSearch::share(const ModelOptions& /*set*/, std::size_t run, co
     return powers_[run][at(option.label)].at(option.tap * sag) / sag;
 }
 
-/// Greatest sag a completion of the chosen options can have: from above, on the least shares there are.
+/// The sum of the runs' shares at a sag, of those not chosen yet the least there is in its cell of the grid.
+double TransformerSearch::least_sum(const ModelOptions& set, const std::vector<int>& chosen,
+                                    double sag) const {
+    const double ratio = transformer_.models[at(set.model)].supply_ratio;
+    const double place = ratio > set.least_sag ? (sag - set.least_sag) / (ratio - set.least_sag) : 1;
+    const auto cell = static_cast<std::size_t>(std::clamp(place, 0.0, 1.0) * (grid_points - 1));
+    double sum = 0;
+    for (std::size_t r = 0; r < set.options.size(); ++r)
+        sum += r < chosen.size() ? share(set, r, set.options[r][at(chosen[r])], sag)
+                                 : set.least_share[r][std::min(cell, grid_points - 1)];
+    return sum;
+}
+
+/// Greatest sag a completion of the chosen options can have; anything below the loading limit's where there
+/// is none above it. It is the greatest at which `surplus`, the sag less what the shares leave of it, is not
+/// above zero. Where currents fall with the volts, fixed-point steps come down onto it and never pass it.
+/// Where they rise, a step may pass it: it then lies between two steps, and is found by halving.
 double TransformerSearch::highest_sag(const ModelOptions& set, const std::vector<int>& chosen) const {
     const Model& model = transformer_.models[at(set.model)];
     const double ratio = model.supply_ratio;
     const double pull = model.type->regulation / model.type->va.value();
-    double sag = ratio;
-    double before = ratio;
-    for (int step = 0; step < sag_steps; ++step) {
-        const double place = ratio > set.least_sag ? (sag - set.least_sag) / (ratio - set.least_sag) : 1;
-        const auto cell = static_cast<std::size_t>(std::clamp(place, 0.0, 1.0) * (grid_points - 1));
-        double sum = 0;
-        for (std::size_t r = 0; r < set.options.size(); ++r)
-            sum += r < chosen.size() ? share(set, r, set.options[r][at(chosen[r])], sag)
-                                     : set.least_share[r][std::min(cell, grid_points - 1)];
-        before = sag;
-        sag = ratio - pull * sum;
-        if (!(sag > ratio / 4)) return 0;
-        if (pull <= 0 && sum * ratio > (problem_.options.loading + limit_slack) * model.type->va.value())
-            return 0; // without regulation the sag tells nothing of the load
-        if (std::abs(sag - before) < 1e-13) break;
-        if (sag < set.least_sag - sag_slack && sag < before) return sag;
+    if (pull <= 0) { // without regulation the sag tells nothing of the load
+        const double va = ratio * least_sum(set, chosen, ratio);
+        return va > (problem_.options.loading + loading_slack) * model.type->va.value() ? 0 : ratio;
     }
-    return std::max(sag, before);
+    const auto surplus = [&](double sag) { return sag - ratio + pull * least_sum(set, chosen, sag); };
+    const double floor = set.least_sag - 2 * sag_slack;
+    double above = ratio; // nothing above it has no surplus
+    double over = surplus(above);
+    for (int step = 0; step < sag_steps && over > sag_rounding; ++step) {
+        const double below = std::max(above - over, floor);
+        const double under = surplus(below);
+        if (under <= 0) return greatest_between(surplus, below, above);
+        if (below <= floor) return below - sag_slack;
+        above = below;
+        over = under;
+    }
+    return above;
 }
 
 /// Least sag of a complete choice, on the greatest currents its labels may have.
@@ -239,7 +268,7 @@ double TransformerSearch::weighed_bound(const State& state, const std::vector<in
     const ModelOptions& set = models_[at(state.model)];
     const Model& model = transformer_.models[at(set.model)];
     const double ratio = model.supply_ratio;
-    const double allowed = (problem_.options.loading + limit_slack) * model.type->va.value();
+    const double allowed = (problem_.options.loading + loading_slack) * model.type->va.value();
     const double place = ratio > set.least_sag ? (state.sag - set.least_sag) / (ratio - set.least_sag) : 1;
     const auto cell = static_cast<std::size_t>(std::clamp(place, 0.0, 1.0) * (grid_points - 1));
     double decided_va = 0;

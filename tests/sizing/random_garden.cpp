@@ -1,5 +1,7 @@
 #include "random_garden.hpp"
 
+#include "rillwatt/solver/network.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -47,6 +49,7 @@ void add_lamp_types(Garden& garden, const GardenShape& shape, Dice& dice) {
         const std::string id = fmt::format("lamp{}", i);
         LoadModel load = LoadModel::constant_power;
         if (shape.steady_loads) load = LoadModel::constant_current;
+        if (shape.rising_loads) load = static_cast<LoadModel>(dice.whole(2, 3));
         if (shape.mixed_loads) load = static_cast<LoadModel>(dice.whole(0, 3));
         garden.lamp_type(id, {.load = load, .va = dice.number(3, 22)});
         FixtureType& type = garden.catalog.fixtures[id];
@@ -128,6 +131,32 @@ Garden random_garden(const GardenShape& shape, unsigned seed) {
     }
     if (shape.ring) add_ring(garden, shape, dice);
     return garden;
+}
+
+double loading_of_some_choice(const Garden& garden, unsigned seed) {
+    Dice dice(seed);
+    const TransformerCircuit circuit = garden.circuit();
+    const OperatingCase nominal = operating_cases(garden.site.settings).front();
+    const auto pick = [&](const auto& entries) {
+        return std::next(entries.begin(), dice.whole(0, static_cast<int>(entries.size()) - 1));
+    };
+    const TransformerType& model = pick(garden.catalog.transformers)->second;
+    Network network = make_network(circuit, nominal);
+    set_transformer(network, model, circuit.supply, nominal);
+    std::vector<const CableType*> cables;
+    for (std::size_t r = 0; r < circuit.runs.size(); ++r) {
+        network.tap[r] = pick(model.taps)->value();
+        cables.push_back(&pick(garden.catalog.cables)->second);
+    }
+    for (std::size_t i = 0; i < circuit.nodes.size(); ++i)
+        if (const CircuitNode& node = circuit.nodes[i]; node.length)
+            network.ohms[i] =
+                cable_ohms(*cables[static_cast<std::size_t>(node.run)], *node.length, nominal.conductor);
+    const NetworkSolution solution = solve(network);
+    double load = 0;
+    for (std::size_t r = 0; solution.converged && r < circuit.runs.size(); ++r)
+        load += solution.run_volts[r] * solution.run_amps[r];
+    return load / model.va.value();
 }
 
 } // namespace rillwatt::test

@@ -15,6 +15,7 @@ struct GardenShape {
     bool spools = false;
     bool mixed_loads = false;
     bool steady_loads = false;   ///< constant current only
+    bool rising_loads = false;   ///< filaments and resistances only
     bool narrow_windows = false; ///< upper ends that a high tap can break
     bool low_windows = false;    ///< lower ends that reach below half of the tap
     bool typed_some = false;
@@ -24,5 +25,10 @@ struct GardenShape {
 
 /// A garden with most of it left open, the same for the same seed.
 Garden random_garden(const GardenShape& shape, unsigned seed);
+
+/// Volt-amperes over the rating of a transformer with some model, some taps and some cable on each run, the
+/// same for the same seed; 0 where that has no operating point. Of a garden with one transformer and without
+/// links.
+double loading_of_some_choice(const Garden& garden, unsigned seed);
 
 } // namespace rillwatt::test

@@ -31,6 +31,7 @@ std::vector<double> bearable_taps(const SizeProblem& problem, const Model& model
 struct Supply {
     double price = 0; ///< of the model
     double volts = 0; ///< most there can be at the run's head
+    double amps = 0;  ///< most one output gives
 };
 
 /// The models that may serve the transformer, each with the most it can give the run; by ascending price.

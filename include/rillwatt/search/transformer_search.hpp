@@ -14,7 +14,9 @@
 /// one that holds is the cheapest.
 namespace rillwatt::search {
 
-inline constexpr double sag_slack = 2e-7; ///< interpolation may err by less; the solver has the last word
+/// What interpolated currents may falsify a sag by, where a run is close to collapse; the solver has the last
+/// word.
+inline constexpr double sag_slack = 5e-6;
 
 /// A run on a tap with one of its labels.
 struct RunOption {
@@ -95,6 +97,7 @@ class TransformerSearch final : public CandidateSource {
     void weigh(ModelOptions& set) const;
     double least_va(const ModelOptions& set, std::size_t run, const RunOption& option, double sag) const;
     double highest_sag(const ModelOptions& set, const std::vector<int>& chosen) const;
+    double least_sum(const ModelOptions& set, const std::vector<int>& chosen, double sag) const;
     double lowest_sag(const ModelOptions& set, const std::vector<int>& chosen) const;
     bool holds(const ModelOptions& set, const std::vector<int>& chosen) const;
     double share(const ModelOptions& set, std::size_t run, const RunOption& option, double sag) const;
