@@ -19,11 +19,20 @@ bool reads_as_formula(std::string_view text) {
     return first != std::string_view::npos && starts_a_formula(text.substr(first));
 }
 
+/// XML 1.0 (2.2, Char) has no control characters but tab and line ends, no surrogates, no U+FFFE and no
+/// U+FFFF. Of these only the last two are left in printable text; each becomes the replacement character.
+std::string of_xml_characters(std::string text) {
+    for (const std::string_view forbidden : {"\xEF\xBF\xBE", "\xEF\xBF\xBF"})
+        for (std::size_t at = text.find(forbidden); at != std::string::npos; at = text.find(forbidden, at))
+            text.replace(at, forbidden.size(), "\xEF\xBF\xBD");
+    return text;
+}
+
 } // namespace
 
 std::string html_text(std::string_view text) {
     std::string safe;
-    for (const char c : printable(text)) {
+    for (const char c : of_xml_characters(printable(text))) {
         switch (c) {
         case '&':
             safe += "&amp;";

@@ -6,7 +6,8 @@
 namespace rillwatt {
 
 /// Text of a user made safe to stand in HTML or SVG, between tags or inside a quoted attribute: markup
-/// characters become entities, control characters and broken UTF-8 are made visible.
+/// characters become entities, control characters and broken UTF-8 are made visible, and what no XML may hold
+/// (U+FFFE, U+FFFF) becomes the replacement character.
 std::string html_text(std::string_view text);
 
 /// Text of a user as one CSV cell (RFC 4180), quoted where it must be. A cell that a spreadsheet would run as
