@@ -26,8 +26,8 @@ std::string finding_html(const Finding& finding) {
     if (!finding.hint.empty()) out += fmt::format("<p><b>Mend:</b> {}</p>\n", sentence_html(finding.hint));
     std::string origin = "Source: " + html_text(finding.source);
     if (finding.location.line > 0)
-        origin +=
-            fmt::format(". Written in {}, line {}", html_text(finding.location.file), finding.location.line);
+        origin += fmt::format(". Written in {}, line {}", html_text(name_of_file(finding.location.file)),
+                              finding.location.line);
     return out + fmt::format("<p class=\"small soft\">{}.</p>\n</div>\n", origin);
 }
 

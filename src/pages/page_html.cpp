@@ -29,6 +29,8 @@ std::string upright(std::string_view kind, const std::string& x, int top, int bo
 
 } // namespace
 
+std::string_view name_of_file(std::string_view path) { return path.substr(path.find_last_of("/\\") + 1); }
+
 std::string part_link(std::string_view id) { return fmt::format(R"(<a href="#plan">{}</a>)", html_text(id)); }
 
 std::string sub_line(std::string_view html) { return fmt::format(R"(<span class="sub">{}</span>)", html); }

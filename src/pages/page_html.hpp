@@ -10,6 +10,9 @@
 
 namespace rillwatt {
 
+/// The name of a file without its folders: a page is handed on, and they are nobody else's concern.
+std::string_view name_of_file(std::string_view path);
+
 /// The name of a part as a link to the drawing, so that it can be focused and marked.
 std::string part_link(std::string_view id);
 

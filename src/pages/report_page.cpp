@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "page_html.hpp"
 #include "page_sections.hpp"
 #include "page_style.hpp"
 #include <vector>
@@ -63,7 +64,7 @@ std::string title_block(const Assessment& assessment) {
         fmt::format("<header class=\"title\">\n<p class=\"eyebrow\">Lighting and water plan</p>\n"
                     "<h1>{}</h1>\n<ul class=\"titleblock\">",
                     html_text(settings.name));
-    out += block_cell("Site file", site.file);
+    out += block_cell("Site file", name_of_file(site.file));
     out += block_cell("Units", settings.units == LengthUnit::feet ? "feet and inches" : "metres");
     out +=
         block_cell("Supply", fmt::format("{}, give or take {}", nominal_volts_text(settings.supply_voltage),

@@ -35,6 +35,8 @@ check "each file is named on standard output" test "$(wc -l <out.txt)" -eq 8
 check "the cut list knows a typed length" grep -q '^W1-4,.*,HW1,lower-3,4.877,16,typed,' plan/cutlist.csv
 check "the cut list knows a measured length" grep -q '^W1-1,.*,W1,HW1,.*,plan,' plan/cutlist.csv
 check "the page says which lengths were typed" test "$(grep -c 'sub">as typed<' plan/report.html)" -eq "$(grep -c ',typed,' plan/cutlist.csv)"
+check "the page names the site file" grep -q '>site.toml<' plan/report.html
+check "nothing that is handed on shows the folders of the site file" test "$(grep -lF "$2" plan/* | wc -l)" -eq 0
 check "the drawings are well-formed" xmllint --noout plan/plan.svg plan/diagram.svg
 
 cp -r plan before
