@@ -8,7 +8,7 @@
 
 #include "diagram_layout.hpp"
 #include "drawing_style.hpp"
-#include "plan_drawing.hpp"
+#include "shape_markup.hpp"
 #include <algorithm>
 
 namespace rillwatt {
@@ -37,8 +37,8 @@ std::string bus(double x, double top, double bottom, double from_x, double level
 
 std::string node_symbol(const CircuitNode& node) {
     if (node.kind == NodeKind::run) return "<circle class=\"rw-body\" r=\"3.6\"/>";
-    if (node.kind == NodeKind::splice) return splice_symbol();
-    return fixture_symbol(node.fixture, 0);
+    if (node.kind == NodeKind::splice) return symbol_markup({SymbolKind::splice});
+    return symbol_markup({symbol_of(node.fixture), 0});
 }
 
 std::string node_title(const DiagramNode& node) {
@@ -46,7 +46,7 @@ std::string node_title(const DiagramNode& node) {
                        node.figure.empty() ? "" : ", " + node.figure);
 }
 
-std::string drawn_node(const Assessment& assessment, const DiagramCircuit& circuit, const DiagramNode& node) {
+std::string drawn_node(const DiagramCircuit& circuit, const DiagramNode& node) {
     const CircuitNode& part = circuit.solved->circuit->nodes[node.node];
     const bool is_run = part.kind == NodeKind::run;
     const CableStroke stroke = is_run ? CableStroke{2, "", ""} : cable_stroke(part.cable);
@@ -66,7 +66,6 @@ std::string drawn_node(const Assessment& assessment, const DiagramCircuit& circu
                     Anchor::start, node.bad);
     out += fmt::format("<g transform=\"translate({} {})\">{}</g></g>\n", coordinate(node.at.x),
                        coordinate(node.at.y), node_symbol(part));
-    static_cast<void>(assessment);
     return out;
 }
 
@@ -102,7 +101,7 @@ std::string drawn_transformer(const Assessment& assessment, const DiagramCircuit
                     part_attribute(transformer.id), svg_title(transformer.id), coordinate(box.x),
                     coordinate(box.y), coordinate(box.width), coordinate(box.height));
     out += fmt::format("<g transform=\"translate({} {})\">{}</g>", coordinate(box.right() - 17),
-                       coordinate(box.y + 16), transformer_symbol());
+                       coordinate(box.y + 16), symbol_markup({SymbolKind::transformer}));
     out += svg_text({box.x + 9, box.y + 19}, shortened(transformer.id, 12), 13, "", Anchor::start, true);
     for (std::size_t k = 0; k < lines.size(); ++k)
         out += svg_text({box.x + 9, box.y + 37 + 15 * static_cast<double>(k)}, lines[k], diagram_type,
@@ -155,7 +154,7 @@ std::string diagram_svg(const Assessment& assessment) {
         body += drawn_links(assessment, circuit, rail) + drawn_transformer(assessment, circuit) +
                 drawn_buses(circuit);
         for (const DiagramNode& node : circuit.nodes)
-            body += drawn_node(assessment, circuit, node);
+            body += drawn_node(circuit, node);
     }
     if (layout.circuits.empty()) body = empty_diagram();
     const double width = std::max(layout.width, rail + 16);
@@ -170,7 +169,7 @@ std::string diagram_svg(const Assessment& assessment) {
     return fmt::format(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"rw-drawing rw-diagram\" role=\"img\" "
         "aria-labelledby=\"rw-diagram-title rw-diagram-desc\" viewBox=\"0 0 {0} {1}\" width=\"{0}\" "
-        "height=\"{1}\">\n"
+        "height=\"{1}\" data-drawing=\"diagram\">\n"
         "<title id=\"rw-diagram-title\">{2}</title>\n<desc id=\"rw-diagram-desc\">{3}</desc>\n{4}\n"
         "<rect class=\"rw-paper\" width=\"{0}\" height=\"{1}\"/>\n{5}\n{6}</svg>\n",
         coordinate(width), coordinate(y + 18), html_text("Single-line diagram of " + site.settings.name),

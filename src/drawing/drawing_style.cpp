@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 
 namespace rillwatt {
@@ -26,7 +27,16 @@ constexpr std::array shades{
     Shade{"lawn-line", "#a9bf8a", "#4d6347"},     Shade{"glow", "#f6c945", "#e0b02c"},
     Shade{"bad", "#b3261e", "#ff8a7d"},           Shade{"walk", "#f7f3ea", "#2c2a25"},
     Shade{"mark", "#fff3b8", "#4b4218"},          Shade{"lux", "#6b4300", "#f3cf8a"},
-    Shade{"walk-lit", "#5d6a70", "#6f7b80"},
+    Shade{"walk-lit", "#5d6a70", "#6f7b80"},      Shade{"lux-line", "#8a5a00", "#a8761a"},
+    Shade{"dark-lamp", "#8d9499", "#4a5358"},
+};
+
+/// Warm steps from the faintest level of light to the brightest.
+constexpr std::array lux_shades{
+    Shade{"lux0", "#fff6d8", "#2b2617"}, Shade{"lux1", "#ffedb0", "#3d3319"},
+    Shade{"lux2", "#ffe08a", "#54431a"}, Shade{"lux3", "#fecb5c", "#6f561a"},
+    Shade{"lux4", "#f8b133", "#8c6b19"}, Shade{"lux5", "#ec9417", "#ab811a"},
+    Shade{"lux6", "#d67a0b", "#cb991f"}, Shade{"lux7", "#b86206", "#e8b533"},
 };
 
 constexpr std::array run_shades{
@@ -44,6 +54,8 @@ std::string variables(bool dark) {
     for (const Shade& s : shades)
         add(s);
     for (const Shade& s : run_shades)
+        add(s);
+    for (const Shade& s : lux_shades)
         add(s);
     return out;
 }
@@ -83,6 +95,10 @@ constexpr const char* rules = R"css(
 .rw-drawing .rw-paving{fill:var(--paving);stroke:var(--paving-line);stroke-width:1.2}
 .rw-drawing .rw-bed{fill:var(--bed);stroke:var(--bed-line);stroke-width:1;stroke-dasharray:6 2.5}
 .rw-drawing .rw-lawn{fill:var(--lawn);stroke:var(--lawn-line);stroke-width:1;stroke-dasharray:1.5 2.5}
+.rw-drawing .rw-dark{fill:var(--dark-lamp);stroke:var(--ink);stroke-width:1.3}
+.rw-drawing .isolux{fill-opacity:.75;fill-rule:evenodd}
+.rw-drawing .isolux-lines{fill:none;stroke:var(--lux-line);stroke-width:.8;stroke-linejoin:round}
+.rw-drawing .rw-lux-key{stroke:var(--lux-line);stroke-width:.8}
 .rw-drawing .rw-outline>*{fill:none}
 .rw-drawing .rw-hatch{stroke:none}
 .rw-drawing [data-part].rw-marked .rw-body,.rw-drawing [data-part].rw-marked .rw-lamp{fill:var(--mark);stroke-width:2.4}
@@ -99,17 +115,21 @@ std::string drawing_style() {
     out += rules;
     for (std::size_t i = 0; i < run_shades.size(); ++i)
         out += fmt::format(".rw-drawing .rw-run{0}{{color:var(--run{0})}}\n", i);
+    for (std::size_t i = 0; i < lux_shades.size(); ++i)
+        out += fmt::format(".rw-drawing .rw-lux{0}{{fill:var(--lux{0})}}\n", i);
     return out +
            ".rw-drawing .rw-cable{stroke:currentColor}.rw-drawing .rw-tag-text{fill:currentColor}</style>";
 }
 
-std::string area_patterns() {
-    return R"svg(<pattern id="rw-hatch-building" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M0 0V7" style="stroke:var(--building-line);stroke-width:.9"/></pattern>
-<pattern id="rw-hatch-water" width="26" height="12" patternUnits="userSpaceOnUse"><path d="M1 3q3-2.4 6 0t6 0M14 9q3-2.4 6 0t5 .4" style="fill:none;stroke:var(--water-line);stroke-width:.7;opacity:.75"/></pattern>
-<pattern id="rw-hatch-paving" width="20" height="20" patternUnits="userSpaceOnUse"><path d="M0 0H20M0 10H20M5 0V10M15 10V20" style="fill:none;stroke:var(--paving-line);stroke-width:.45"/></pattern>
-<pattern id="rw-hatch-bed" width="13" height="13" patternUnits="userSpaceOnUse"><path d="M3 5q1.5-3 0-4q-1.5 1 0 4M9 11q1.5-3 0-4q-1.5 1 0 4" style="fill:none;stroke:var(--bed-line);stroke-width:.7"/></pattern>
-<pattern id="rw-hatch-lawn" width="22" height="18" patternUnits="userSpaceOnUse"><path d="M4 7v-3M6 7l1-2.4M2 7l-1-2.4M15 15v-3M17 15l1-2.4M13 15l-1-2.4" style="fill:none;stroke:var(--lawn-line);stroke-width:.7"/></pattern>
-)svg";
+std::string area_patterns(std::string_view drawing) {
+    return fmt::format(
+        R"svg(<pattern id="rw-{0}-hatch-building" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M0 0V7" style="stroke:var(--building-line);stroke-width:.9"/></pattern>
+<pattern id="rw-{0}-hatch-water" width="26" height="12" patternUnits="userSpaceOnUse"><path d="M1 3q3-2.4 6 0t6 0M14 9q3-2.4 6 0t5 .4" style="fill:none;stroke:var(--water-line);stroke-width:.7;opacity:.75"/></pattern>
+<pattern id="rw-{0}-hatch-paving" width="20" height="20" patternUnits="userSpaceOnUse"><path d="M0 0H20M0 10H20M5 0V10M15 10V20" style="fill:none;stroke:var(--paving-line);stroke-width:.45"/></pattern>
+<pattern id="rw-{0}-hatch-bed" width="13" height="13" patternUnits="userSpaceOnUse"><path d="M3 5q1.5-3 0-4q-1.5 1 0 4M9 11q1.5-3 0-4q-1.5 1 0 4" style="fill:none;stroke:var(--bed-line);stroke-width:.7"/></pattern>
+<pattern id="rw-{0}-hatch-lawn" width="22" height="18" patternUnits="userSpaceOnUse"><path d="M4 7v-3M6 7l1-2.4M2 7l-1-2.4M15 15v-3M17 15l1-2.4M13 15l-1-2.4" style="fill:none;stroke:var(--lawn-line);stroke-width:.7"/></pattern>
+)svg",
+        drawing);
 }
 
 std::string area_class(AreaKind kind) {
@@ -126,6 +146,10 @@ std::string area_class(AreaKind kind) {
         return "lawn";
     }
     return "lawn";
+}
+
+std::string lux_class(std::size_t level) {
+    return fmt::format("rw-lux{}", std::min(level, lux_shades.size() - 1));
 }
 
 std::string run_class(std::size_t run) { return fmt::format("rw-run{}", run % run_shades.size()); }

@@ -5,19 +5,11 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
+#include "drawing_style.hpp"
 
 namespace rillwatt {
 
 namespace {
-
-/// Warm steps from the faintest level to the brightest.
-constexpr const char* band_colours[] = {"#fff6d8", "#ffedb0", "#ffe08a", "#fecb5c",
-                                        "#f8b133", "#ec9417", "#d67a0b", "#b86206"};
-constexpr std::size_t colour_count = std::size(band_colours);
-constexpr const char* line_colour = "#8a5a00";
-
-const char* colour_of(std::size_t level) { return band_colours[std::min(level, colour_count - 1)]; }
 
 std::string path_of(const DrawnIsolux& line) {
     std::string path;
@@ -43,20 +35,16 @@ std::vector<DrawnIsolux> drawn_isolux(const LuxMap& map, const PlanSheet& sheet)
 
 std::string isolux_bands(const std::vector<DrawnIsolux>& lines) {
     if (lines.empty()) return "";
-    std::string out = "<g class=\"isolux\" role=\"group\" aria-label=\"Light on the ground, lux\" "
-                      "fill-opacity=\"0.75\" fill-rule=\"evenodd\">\n";
+    std::string out = "<g class=\"isolux\" role=\"group\" aria-label=\"Light on the ground, lux\">\n";
     for (std::size_t i = 0; i < lines.size(); ++i)
-        out += fmt::format("<path d=\"{}\" fill=\"{}\"><title>{} lx or more</title></path>\n",
-                           path_of(lines[i]), colour_of(i), trimmed_text(lines[i].lux, 1));
+        out += fmt::format("<path class=\"{}\" d=\"{}\"><title>{} lx or more</title></path>\n", lux_class(i),
+                           path_of(lines[i]), trimmed_text(lines[i].lux, 1));
     return out + "</g>\n";
 }
 
 std::string isolux_contours(const std::vector<DrawnIsolux>& lines) {
     if (lines.empty()) return "";
-    std::string out =
-        fmt::format("<g class=\"isolux-lines\" fill=\"none\" stroke=\"{}\" stroke-width=\"0.8\" "
-                    "stroke-linejoin=\"round\" pointer-events=\"none\">\n",
-                    line_colour);
+    std::string out = "<g class=\"isolux-lines\" pointer-events=\"none\">\n";
     for (const DrawnIsolux& line : lines)
         out += fmt::format("<path d=\"{}\"/>\n", path_of(line));
     return out + "</g>\n";
@@ -65,10 +53,9 @@ std::string isolux_contours(const std::vector<DrawnIsolux>& lines) {
 void add_isolux_legend(LegendFlow& legend, const LuxMap& map) {
     const std::vector<double> levels = isolux_levels(map);
     for (std::size_t i = 0; i < levels.size(); ++i)
-        legend.add(fmt::format("<rect y=\"-5\" width=\"14\" height=\"10\" fill=\"{}\" stroke=\"{}\" "
-                               "stroke-width=\"0.8\"/>",
-                               colour_of(i), line_colour),
-                   14, trimmed_text(levels[i], 1) + " lx");
+        legend.add(
+            fmt::format("<rect class=\"rw-lux-key {}\" y=\"-5\" width=\"14\" height=\"10\"/>", lux_class(i)),
+            14, trimmed_text(levels[i], 1) + " lx");
 }
 
 } // namespace rillwatt

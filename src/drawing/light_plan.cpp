@@ -1,14 +1,14 @@
 #include "rillwatt/drawing/light_plan.hpp"
 
-#include "rillwatt/quantity/quantity_text.hpp"
-#include "rillwatt/text/escape.hpp"
-
 #include <fmt/format.h>
 
 #include "drawing_style.hpp"
+#include "ground_shapes.hpp"
 #include "isolux_values.hpp"
-#include "walk_outlines.hpp"
+#include "pointing.hpp"
+#include "shape_markup.hpp"
 #include <algorithm>
+#include <set>
 
 namespace rillwatt {
 
@@ -17,10 +17,7 @@ namespace {
 constexpr double widest = 1000;
 constexpr double highest = 900;
 constexpr double text_size = 11;
-constexpr double light_radius = 4.5;
-constexpr const char* paper = "#fbfaf5";
-constexpr const char* edge_of_water = "#2f7ea8";
-constexpr const char* edge_of_walk = "fill=\"none\" stroke=\"#4a4a44\" stroke-linejoin=\"round\"";
+constexpr std::string_view drawing_name = "light";
 
 /// The map to scale, as large as it fits.
 PlanSheet sheet_of(const LuxMap& map) {
@@ -35,107 +32,50 @@ PlanSheet sheet_of(const LuxMap& map) {
     return sheet;
 }
 
-const char* fill_of(AreaKind kind) {
-    switch (kind) {
-    case AreaKind::water:
-        return "#cfe3ef";
-    case AreaKind::building:
-        return "#d9d4c8";
-    case AreaKind::paving:
-        return "#ece8dd";
-    case AreaKind::bed:
-        return "#e3ebd9";
-    case AreaKind::lawn:
-        break;
-    }
-    return "#eef4e6";
-}
-
-const char* edge_of(AreaKind kind) {
-    return kind == AreaKind::building ? "stroke=\"#8b8778\"" : "stroke=\"#8b8778\" stroke-dasharray=\"5 3\"";
-}
-
-std::string drawn_area(const PlanSheet& sheet, const Area& area, std::string_view fill,
-                       std::string_view rest) {
-    return fmt::format("<polygon points=\"{}\" fill=\"{}\" {}><title>{}</title></polygon>\n",
-                       points_text(sheet.at(area.outline)), fill, rest, html_text(area.id));
-}
-
-std::string grounds(const PlanSheet& sheet, const Site& site) {
-    std::string out;
-    for (const Area& a : site.areas)
-        if (a.kind != AreaKind::building) out += drawn_area(sheet, a, fill_of(a.kind), "");
-    return out;
-}
-
-/// What the light would hide: edges of areas, waves on water, edges of walks.
-std::string outlines(const PlanSheet& sheet, const Site& site) {
-    std::string out =
-        fmt::format("<pattern id=\"rw-light-waves\" width=\"26\" height=\"12\" "
-                    "patternUnits=\"userSpaceOnUse\"><path d=\"M1 3q3-2.4 6 0t6 0M14 9q3-2.4 6 0t5 .4\" "
-                    "fill=\"none\" stroke=\"{}\" stroke-width=\"0.9\"/></pattern>\n",
-                    edge_of_water);
-    for (const Area& a : site.areas) {
-        if (a.kind == AreaKind::building) continue;
-        if (a.kind == AreaKind::water)
-            out += drawn_area(
-                sheet, a, "url(#rw-light-waves)",
-                fmt::format("stroke=\"{}\" stroke-width=\"1.6\" pointer-events=\"none\"", edge_of_water));
-        else
-            out += drawn_area(sheet, a, "none", edge_of(a.kind));
-    }
-    std::vector<DrawnWalk> walks;
-    for (const Walk& walk : site.walks)
-        walks.push_back({sheet.at(walk.line), walk.width.value() * sheet.pixels_per_metre});
-    return out + walk_outlines(walks, sheet.frame, "rw-light-walks", edge_of_walk);
-}
-
 /// There is no light in a building; the map is too coarse to end at its walls, so the walls end it.
-std::string buildings(const PlanSheet& sheet, const Site& site) {
-    std::string out;
-    for (const Area& a : site.areas)
-        if (a.kind == AreaKind::building) out += drawn_area(sheet, a, fill_of(a.kind), edge_of(a.kind));
-    return out;
+std::vector<Shape> areas(const PlanSheet& sheet, const Site& site, bool buildings) {
+    std::vector<Shape> shapes;
+    for (const Area* area : areas_from_below(site))
+        if ((area->kind == AreaKind::building) == buildings) shapes.push_back(area_shape(sheet, *area));
+    return shapes;
 }
 
-std::string falls(const PlanSheet& sheet, const Site& site) {
-    std::string out;
-    for (const Falls& f : site.falls)
-        out += fmt::format("<polyline points=\"{}\" fill=\"none\" stroke=\"#0d5a86\" stroke-width=\"4\">"
-                           "<title>{}</title></polyline>\n",
-                           points_text(sheet.at({f.lip_left, f.lip_right})), html_text(f.id));
-    return out;
+std::vector<Shape> falls(const PlanSheet& sheet, const Site& site) {
+    std::vector<Shape> shapes;
+    for (const Falls& falls : site.falls)
+        shapes.push_back(falls_shape(sheet, falls, falls.id));
+    return shapes;
 }
 
-std::string light_symbol(SheetPoint at, bool dark) {
-    return fmt::format("<circle cx=\"{}\" cy=\"{}\" r=\"{}\" fill=\"{}\" stroke=\"#1b2733\" "
-                       "stroke-width=\"1.2\"/>",
-                       coordinate(at.x), coordinate(at.y), coordinate(light_radius),
-                       dark ? "#777777" : "#ffffff");
-}
-
-std::string viewpoint_symbol(SheetPoint at) {
-    return fmt::format("<circle cx=\"{0}\" cy=\"{1}\" r=\"6\" fill=\"none\" stroke=\"#0d5a86\" "
-                       "stroke-width=\"1.6\"/><circle cx=\"{0}\" cy=\"{1}\" r=\"2\" fill=\"#0d5a86\"/>",
-                       coordinate(at.x), coordinate(at.y));
-}
-
-/// Lights and viewpoints; the ground keeps their places free of values.
-std::string symbols(const PlanSheet& sheet, const Site& site, const LightResult& light, LabelGround& ground) {
-    std::string out;
-    for (const FixtureLight& fixture : light.fixtures) {
-        const SheetPoint at = sheet.at(on_plan(fixture.at));
-        const std::string id = html_text(site.fixtures[fixture.fixture].id);
-        out += fmt::format("<g data-part=\"{}\"><title>{}</title>{}</g>\n", id, id,
-                           light_symbol(at, fixture.dark));
-        ground.symbols.push_back(box_around(at, 2 * light_radius, 2 * light_radius));
+/// Lights and viewpoints.
+std::vector<Shape> symbols(const PlanSheet& sheet, const Assessment& assessment) {
+    const Site& site = *assessment.site;
+    std::vector<Shape> shapes;
+    const auto add = [&](const std::string& id, const char* look, PlanPoint at, const Symbol& symbol) {
+        shapes.push_back(
+            {.part = id, .look = look, .title = id, .lines = {}, .symbol = symbol, .at = sheet.at(at)});
+    };
+    for (const FixtureLight& light : assessment.light->fixtures) {
+        const Fixture& fixture = site.fixtures[light.fixture];
+        const FixtureType* type = find_entry(assessment.catalog->fixtures, fixture.model);
+        add(fixture.id, "rw-part rw-light", on_plan(light.at),
+            {.kind = symbol_of(type), .pointing = pointing_degrees(fixture), .dark = light.dark});
     }
-    for (const Viewpoint& viewpoint : site.viewpoints) {
-        const SheetPoint at = sheet.at(viewpoint.at);
-        out += fmt::format("<g><title>{}</title>{}</g>\n", html_text(viewpoint.id), viewpoint_symbol(at));
-        ground.symbols.push_back(box_around(at, 14, 14));
-    }
-    return out;
+    for (const Viewpoint& viewpoint : site.viewpoints)
+        add(viewpoint.id, "rw-part rw-viewpoint", viewpoint.at,
+            {.kind = SymbolKind::viewpoint, .pointing = looking_degrees(site, viewpoint)});
+    return shapes;
+}
+
+/// What the values keep clear of.
+LabelGround ground_of_values(const PlanSheet& sheet, const Site& site, const std::vector<Shape>& symbols) {
+    constexpr double symbol_size = 18;
+    LabelGround ground{sheet.frame, {}, {}};
+    for (const Shape& symbol : symbols)
+        ground.symbols.push_back(box_around(symbol.at, symbol_size, symbol_size));
+    for (const Falls& falls : site.falls)
+        ground.lines.emplace_back(sheet.at(falls.lip_left), sheet.at(falls.lip_right));
+    return ground;
 }
 
 std::string values(const std::vector<DrawnIsolux>& lines, const LabelGround& ground) {
@@ -144,73 +84,85 @@ std::string values(const std::vector<DrawnIsolux>& lines, const LabelGround& gro
     for (IsoluxValue& value : wanted)
         requests.push_back({.places = std::move(value.places), .optional = true});
     const std::vector<std::optional<LabelPlace>> places = place_labels(ground, requests);
-    std::string out = fmt::format("<g fill=\"#4a3000\" stroke=\"{}\" stroke-width=\"3\" "
-                                  "stroke-linejoin=\"round\" paint-order=\"stroke\">\n",
-                                  paper);
+    std::string out;
     for (std::size_t i = 0; i < places.size(); ++i)
         if (places[i])
             out += svg_text({places[i]->box.centre().x, places[i]->box.bottom() - text_size * 0.28},
-                            wanted[i].words, text_size, "", Anchor::middle) +
+                            wanted[i].words, text_size, "rw-halo rw-lux", Anchor::middle) +
                    "\n";
-    return out + "</g>\n";
+    return out;
+}
+
+void add_ground_legend(LegendFlow& legend, const Site& site) {
+    if (!site.walks.empty())
+        legend.add("<path class=\"rw-walk-lit\" stroke-width=\"1.2\" d=\"M0-4.5H24M0 4.5H24\"/>", 24, "walk");
+    if (!site.falls.empty()) legend.add("<path class=\"rw-falls\" d=\"M0 0H24\"/>", 24, "falls");
+    for (const AreaKind kind :
+         {AreaKind::water, AreaKind::building, AreaKind::paving, AreaKind::bed, AreaKind::lawn})
+        if (std::any_of(site.areas.begin(), site.areas.end(), [&](const Area& a) { return a.kind == kind; }))
+            legend.add(fmt::format("<rect class=\"rw-{1}\" y=\"-5\" width=\"24\" height=\"10\"/>"
+                                   "<rect class=\"rw-hatch\" fill=\"url(#rw-{0}-hatch-{1})\" y=\"-5\" "
+                                   "width=\"24\" height=\"10\"/>",
+                                   drawing_name, area_class(kind)),
+                       24, area_class(kind));
+}
+
+void add_symbol_legend(LegendFlow& legend, const std::vector<Shape>& symbols) {
+    constexpr double room = 20;
+    std::set<std::pair<SymbolKind, bool>> used;
+    for (const Shape& shape : symbols)
+        used.emplace(shape.symbol->kind, shape.symbol->dark);
+    const auto add = [&](SymbolKind kind, bool dark, std::string_view words) {
+        legend.add("<g transform=\"translate(10 0)\">" +
+                       symbol_markup({.kind = kind, .pointing = 0, .dark = dark}) + "</g>",
+                   room, words);
+    };
+    for (const SymbolKind kind : light_symbols)
+        if (used.count({kind, false}) > 0) add(kind, false, symbol_words(kind));
+    if (std::any_of(used.begin(), used.end(), [](const auto& symbol) { return symbol.second; }))
+        add(SymbolKind::other_light, true, "light that gives none");
+    if (used.count({SymbolKind::viewpoint, false}) > 0)
+        add(SymbolKind::viewpoint, false, symbol_words(SymbolKind::viewpoint));
 }
 
 /// Names all that is on the picture, below it.
-LegendFlow legend(const PlanSheet& sheet, const Site& site, const LightResult& light) {
+LegendFlow legend(const PlanSheet& sheet, const Assessment& assessment, const std::vector<Shape>& symbols) {
     constexpr double margin = 12;
     LegendFlow out(margin, sheet.frame.bottom() + margin, sheet.width - 2 * margin, text_size);
-    add_isolux_legend(out, *light.map);
-    const auto shows = [&](AreaKind kind) {
-        return std::any_of(site.areas.begin(), site.areas.end(),
-                           [&](const Area& a) { return a.kind == kind; });
-    };
-    if (!site.walks.empty())
-        out.add("<path d=\"M0-4.5H24M0 4.5H24\" stroke=\"#4a4a44\" stroke-width=\"1.2\"/>", 24, "walk");
-    if (shows(AreaKind::water))
-        out.add(fmt::format("<rect y=\"-5\" width=\"24\" height=\"10\" fill=\"url(#rw-light-waves)\" "
-                            "stroke=\"{}\" stroke-width=\"1.6\"/>",
-                            edge_of_water),
-                24, "water");
-    if (!site.falls.empty())
-        out.add("<path d=\"M0 0H24\" stroke=\"#0d5a86\" stroke-width=\"4\"/>", 24, "falls");
-    for (const AreaKind kind : {AreaKind::building, AreaKind::paving, AreaKind::bed, AreaKind::lawn})
-        if (shows(kind))
-            out.add(fmt::format("<rect y=\"-5\" width=\"24\" height=\"10\" fill=\"{}\" {}/>", fill_of(kind),
-                                edge_of(kind)),
-                    24, area_class(kind));
-    for (const bool dark : {false, true})
-        if (std::any_of(light.fixtures.begin(), light.fixtures.end(),
-                        [&](const FixtureLight& fixture) { return fixture.dark == dark; }))
-            out.add(light_symbol({6, 0}, dark), 12, dark ? "light that gives none" : "light");
-    if (!site.viewpoints.empty()) out.add(viewpoint_symbol({8, 0}), 16, "viewpoint");
+    add_isolux_legend(out, *assessment.light->map);
+    add_ground_legend(out, *assessment.site);
+    add_symbol_legend(out, symbols);
     return out;
+}
+
+std::string opening(const PlanSheet& sheet, double height) {
+    return fmt::format("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"rw-drawing rw-light-plan\" "
+                       "role=\"img\" aria-label=\"Plan with isolux lines\" viewBox=\"0 0 {0} {1}\" "
+                       "width=\"{0}\" height=\"{1}\" data-drawing=\"light\" {2}>\n{3}\n"
+                       "<defs>{4}<clipPath id=\"rw-light-frame\"><rect width=\"{0}\" height=\"{5}\"/>"
+                       "</clipPath></defs>\n<rect class=\"rw-paper\" width=\"{0}\" height=\"{1}\"/>\n",
+                       coordinate(sheet.width), coordinate(height), scale_attributes(sheet), drawing_style(),
+                       area_patterns(drawing_name), coordinate(sheet.frame.height));
 }
 
 } // namespace
 
-std::string light_plan_svg(const Site& site, const LightResult& light) {
-    if (!light.map || light.map->lux.empty()) return "";
-    const PlanSheet sheet = sheet_of(*light.map);
-    const std::vector<DrawnIsolux> lines = drawn_isolux(*light.map, sheet);
-    const LegendFlow key = legend(sheet, site, light);
-    const std::string width = coordinate(sheet.width);
-    const std::string height = coordinate(key.bottom() + 8);
-    LabelGround ground{sheet.frame, {}, {}};
-    for (const Falls& f : site.falls)
-        ground.lines.emplace_back(sheet.at(f.lip_left), sheet.at(f.lip_right));
-    const std::string marks = symbols(sheet, site, light, ground);
-    std::string out =
-        fmt::format("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {0} {1}\" role=\"img\" "
-                    "style=\"max-width:{0}px\" aria-label=\"Plan with isolux lines\" "
-                    "font-family=\"sans-serif\">\n<rect width=\"{0}\" height=\"{1}\" fill=\"{2}\"/>\n",
-                    width, height, paper);
-    out += grounds(sheet, site) + isolux_bands(lines) + outlines(sheet, site) + isolux_contours(lines) +
-           buildings(sheet, site) + falls(sheet, site) + marks + values(lines, ground);
-    out += fmt::format("<rect y=\"{0}\" width=\"{1}\" height=\"{2}\" fill=\"{3}\"/>\n"
-                       "<path d=\"M0 {0}H{1}\" stroke=\"#c9c4b4\"/>\n<g fill=\"#1b2733\">\n{4}</g>\n",
-                       coordinate(sheet.frame.bottom()), width,
-                       coordinate(key.bottom() + 10 - sheet.frame.bottom()), paper, key.text());
-    return out + "</svg>\n";
+std::string light_plan_svg(const Assessment& assessment) {
+    if (!assessment.light || !assessment.light->map || assessment.light->map->lux.empty()) return "";
+    const Site& site = *assessment.site;
+    const PlanSheet sheet = sheet_of(*assessment.light->map);
+    const std::vector<DrawnIsolux> lines = drawn_isolux(*assessment.light->map, sheet);
+    const std::vector<Shape> marks = symbols(sheet, assessment);
+    const LegendFlow key = legend(sheet, assessment, marks);
+    const auto markup = [](const std::vector<Shape>& shapes) { return shapes_markup(shapes, drawing_name); };
+    return opening(sheet, key.bottom() + 8) + "<g class=\"rw-lit\" clip-path=\"url(#rw-light-frame)\">\n" +
+           markup(areas(sheet, site, false)) + isolux_bands(lines) +
+           ground_outlines(sheet, site, drawing_name) + isolux_contours(lines) +
+           markup(areas(sheet, site, true)) + markup(falls(sheet, site)) + markup(marks) +
+           values(lines, ground_of_values(sheet, site, marks)) +
+           fmt::format("</g>\n<path class=\"rw-rule\" d=\"M0 {}H{}\"/>\n", coordinate(sheet.frame.bottom()),
+                       coordinate(sheet.width)) +
+           key.text() + "</svg>\n";
 }
 
 } // namespace rillwatt

@@ -3,6 +3,7 @@
 #include "plan_drawing.hpp"
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <map>
 #include <tuple>
 
@@ -106,45 +107,48 @@ double drawn_length(const DrawnCable& cable) {
 }
 
 /// Cables of one run that fan out from a part need no tag each: the two longest bear it.
-bool bears_tag(const PlanDrawing& plan, std::size_t index) {
-    constexpr int tags_of_a_fan = 2;
-    const DrawnCable& cable = plan.cables[index];
-    const double length = drawn_length(cable);
-    int longer = 0;
-    for (std::size_t i = 0; i < plan.cables.size(); ++i) {
-        const DrawnCable& other = plan.cables[i];
-        if (i == index || other.from != cable.from || other.run != cable.run) continue;
-        const double others = drawn_length(other);
-        if (others > length || (others == length && i < index)) ++longer;
+std::vector<bool> bearing_tags(const std::vector<DrawnCable>& cables) {
+    constexpr std::size_t tags_of_a_fan = 2;
+    using LongestFirst = std::multimap<double, std::size_t, std::greater<>>;
+    std::map<std::pair<std::string_view, std::optional<std::size_t>>, LongestFirst> fans;
+    for (std::size_t i = 0; i < cables.size(); ++i)
+        fans[{cables[i].from, cables[i].run}].emplace(drawn_length(cables[i]), i);
+    std::vector<bool> out(cables.size());
+    for (const auto& [from, fan] : fans) {
+        auto cable = fan.begin();
+        for (std::size_t k = 0; k < tags_of_a_fan && cable != fan.end(); ++k, ++cable)
+            out[cable->second] = cables[cable->second].run.has_value();
     }
-    return longer < tags_of_a_fan;
+    return out;
 }
 
-void draw_cable(PlanDrawing& plan, std::size_t index, const std::vector<SheetPoint>& line, bool typed) {
-    const DrawnCable& cable = plan.cables[index];
+void add_tag(PlanDrawing& plan, std::size_t run, const std::vector<SheetPoint>& line) {
+    const std::string& id = plan.site.runs[run].id;
+    const LabelText tag{.part = id,
+                        .name = shortened(id, 8),
+                        .figure = {},
+                        .size = 9,
+                        .bold = true,
+                        .classes = "rw-tag-text",
+                        .framed = true,
+                        .group = run_class(run)};
+    plan.add_label(tag, {.places = places_on(line, tag.width(), tag.height()), .optional = true});
+}
+
+void draw_cable(PlanDrawing& plan, const DrawnCable& cable, const std::vector<SheetPoint>& line) {
     const CableStroke stroke = cable_stroke(cable.type);
     const std::string colour = cable.run ? run_class(*cable.run) : "rw-run6";
-    const std::string points = points_text(line);
-    const std::string dashes = stroke.dashes.empty() ? "" : ";stroke-dasharray:" + stroke.dashes;
-    plan.wires += fmt::format(
-        "<g class=\"rw-part rw-wire {}{}\"{}>{}"
-        "<polyline class=\"rw-cable-edge\" points=\"{}\" style=\"stroke-width:{}px\"/>"
-        "<polyline class=\"rw-cable\" points=\"{}\" style=\"stroke-width:{}px{}\"/></g>\n",
-        colour, typed ? " rw-typed" : "", part_attribute(cable.part), svg_title(cable_title(plan, cable)),
-        points, coordinate(stroke.width + 2), points, coordinate(stroke.width), dashes);
+    const bool typed = cable.length && cable.length->origin == LengthOrigin::typed;
+    plan.wires.push_back(
+        {.part = cable.part,
+         .look = "rw-part rw-wire " + colour + (typed ? " rw-typed" : ""),
+         .title = cable_title(plan, cable),
+         .lines = {{.look = "rw-cable-edge", .points = line, .width = stroke.width + 2},
+                   {.look = "rw-cable", .points = line, .width = stroke.width, .dashes = stroke.dashes}},
+         .symbol = {},
+         .at = {}});
     for (std::size_t i = 0; i + 1 < line.size(); ++i)
         plan.label_ground.lines.emplace_back(line[i], line[i + 1]);
-    if (!cable.run || !bears_tag(plan, index)) return;
-    const std::string& run = plan.site.runs[*cable.run].id;
-    LabelText tag{.part = run,
-                  .name = shortened(run, 8),
-                  .figure = {},
-                  .size = 9,
-                  .bold = true,
-                  .classes = "rw-tag-text",
-                  .framed = true,
-                  .group = colour};
-    plan.add_label(tag, {.places = places_on(line, tag.width(), tag.height()), .optional = true});
 }
 
 } // namespace
@@ -153,12 +157,13 @@ void draw_cables(PlanDrawing& plan) {
     Lanes lanes;
     for (std::size_t i = 0; i < plan.cables.size(); ++i)
         lanes.add(i, course(plan.cables[i]));
+    const std::vector<bool> tagged = bearing_tags(plan.cables);
     for (std::size_t i = 0; i < plan.cables.size(); ++i) {
-        const DrawnCable& cable = plan.cables[i];
-        const std::vector<PlanPoint> points = course(cable);
+        const std::vector<PlanPoint> points = course(plan.cables[i]);
         if (points.size() < 2) continue;
-        const bool typed = cable.length && cable.length->origin == LengthOrigin::typed;
-        draw_cable(plan, i, in_its_lane(plan, lanes, i, points), typed);
+        const std::vector<SheetPoint> line = in_its_lane(plan, lanes, i, points);
+        draw_cable(plan, plan.cables[i], line);
+        if (tagged[i]) add_tag(plan, *plan.cables[i].run, line);
     }
 }
 

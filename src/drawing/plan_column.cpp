@@ -6,6 +6,7 @@
 
 #include "isolux_layer.hpp"
 #include "plan_drawing.hpp"
+#include "shape_markup.hpp"
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -62,10 +63,11 @@ class Column {
 
 std::string swatch(AreaKind kind) {
     const std::string name = area_class(kind);
-    return fmt::format("<rect class=\"rw-{0}\" x=\"-18\" y=\"-7\" width=\"36\" height=\"14\"/>"
-                       "<rect class=\"rw-hatch\" fill=\"url(#rw-hatch-{0})\" x=\"-18\" y=\"-7\" width=\"36\" "
-                       "height=\"14\"/>",
-                       name);
+    return fmt::format(
+        "<rect class=\"rw-{0}\" x=\"-18\" y=\"-7\" width=\"36\" height=\"14\"/>"
+        "<rect class=\"rw-hatch\" fill=\"url(#rw-plan-hatch-{0})\" x=\"-18\" y=\"-7\" width=\"36\" "
+        "height=\"14\"/>",
+        name);
 }
 
 std::string stroke_sample(const CableStroke& stroke) {
@@ -153,33 +155,18 @@ void legend_of_cables(Column& column, const PlanDrawing& plan) {
 
 void legend_of_symbols(Column& column, const PlanDrawing& plan) {
     const Site& site = plan.site;
-    struct KindRow {
-        FixtureKind kind;
-        const char* words;
+    const auto row = [&](SymbolKind kind) {
+        column.row(symbol_markup({.kind = kind, .pointing = kind == SymbolKind::viewpoint ? 0.0 : 90.0}),
+                   symbol_words(kind));
     };
-    for (const KindRow& row : {KindRow{FixtureKind::submersible, "light under water"},
-                               {FixtureKind::path, "path light"},
-                               {FixtureKind::accent, "accent light, turned as it points"},
-                               {FixtureKind::downlight, "downlight"},
-                               {FixtureKind::step, "step light"},
-                               {FixtureKind::other, "light"}}) {
-        const bool used =
-            std::any_of(site.fixtures.begin(), site.fixtures.end(), [&](const Fixture& fixture) {
-                const FixtureType* type = plan.assessment.catalog
-                                              ? find_entry(plan.assessment.catalog->fixtures, fixture.model)
-                                              : nullptr;
-                return fixture.at && (type ? type->kind : FixtureKind::other) == row.kind;
-            });
-        FixtureType sample;
-        sample.kind = row.kind;
-        if (used) column.row(fixture_symbol(&sample, 90), row.words);
-    }
-    if (!site.splices.empty()) column.row(splice_symbol(), "splice or hub");
-    if (!site.transformers.empty()) column.row(transformer_symbol(), "transformer");
-    if (!site.circuits.empty()) column.row(outlet_symbol(), "line-voltage outlet: electrician's work");
-    if (!site.pumps.empty()) column.row(pump_symbol(), "pump");
-    if (!site.viewpoints.empty()) column.row(viewpoint_symbol(0), "viewpoint and where it looks");
-    if (!site.marks.empty()) column.row(mark_symbol(), "mark to tape from");
+    std::set<SymbolKind> used;
+    for (const Shape& shape : plan.symbols)
+        used.insert(shape.symbol->kind);
+    for (const SymbolKind kind : light_symbols)
+        if (used.count(kind) > 0) row(kind);
+    for (const SymbolKind kind : {SymbolKind::splice, SymbolKind::transformer, SymbolKind::outlet,
+                                  SymbolKind::pump, SymbolKind::viewpoint, SymbolKind::mark})
+        if (used.count(kind) > 0) row(kind);
     if (!site.sleeves.empty())
         column.row("<path class=\"rw-sleeve\" d=\"M-18-4H18M-18 4H18\"/><path class=\"rw-line\" "
                    "d=\"M-18-4V4M18-4V4\"/>",

@@ -6,6 +6,7 @@
 #include "drawing_style.hpp"
 #include "label_placement.hpp"
 #include "plan_sheet.hpp"
+#include "shapes.hpp"
 #include <set>
 #include <string>
 #include <vector>
@@ -27,8 +28,14 @@ struct LabelText {
     double height() const { return size + 2; }
 };
 
-/// The plan while it is drawn: shapes go straight into their layer, labels wait until everything that they
-/// must not cover is known.
+/// A label where it stands.
+struct PlacedLabel {
+    LabelText text;
+    LabelPlace place;
+};
+
+/// The plan while it is drawn: shapes in their layers, the lowest first; labels wait until all that they must
+/// not cover is known. What it says in markup is put together at the end.
 struct PlanDrawing {
     const Assessment& assessment;
     const Site& site;
@@ -36,11 +43,11 @@ struct PlanDrawing {
     std::vector<DrawnCable> cables;
     std::set<std::string> faulty; ///< parts with an error finding
 
-    std::string areas;
-    std::string walks;
-    std::string ground; ///< falls, sleeves
-    std::string wires;
-    std::string symbols;
+    std::vector<Shape> areas;
+    std::vector<Shape> walks;
+    std::vector<Shape> ground; ///< falls, sleeves
+    std::vector<Shape> wires;
+    std::vector<Shape> symbols;
 
     LabelGround label_ground;
     std::vector<LabelRequest> requests;
@@ -53,31 +60,20 @@ struct PlanDrawing {
     std::string length(Metres value) const;
 };
 
-/// The areas that have an outline, those first that lie below others.
-std::vector<const Area*> areas_from_below(const Site& site);
-
 void draw_areas(PlanDrawing& plan);
 void draw_ground(PlanDrawing& plan);
 void draw_cables(PlanDrawing& plan);
 void draw_symbols(PlanDrawing& plan);
 
-/// Outlines of areas and walks and the waves of water, to be drawn above light that hides the ground.
-std::string drawn_outlines(const PlanDrawing& plan);
-
 /// The labels that wait, placed; the number left out for want of room is in `left_out`. What is added and
-/// drawn after them keeps clear of them.
-std::string drawn_labels(PlanDrawing& plan, std::size_t& left_out);
+/// placed after them keeps clear of them.
+std::vector<PlacedLabel> placed_labels(PlanDrawing& plan, std::size_t& left_out);
+
+/// Leaders, then labels, each with its box written out, so that tests, and whoever restyles the plan, know
+/// the room it has.
+std::string labels_markup(const std::vector<PlacedLabel>& labels);
 
 /// Scale bar, north, legend, title and cautions in the column at the right; `bottom` is where it ends.
 std::string drawn_column(const PlanDrawing& plan, const LuxMap* lux, std::size_t left_out, double& bottom);
-
-/// Symbols, drawn at the origin with a radius of about 7.
-std::string fixture_symbol(const FixtureType* type, std::optional<double> pointing_degrees);
-std::string splice_symbol();
-std::string transformer_symbol();
-std::string pump_symbol();
-std::string outlet_symbol();
-std::string mark_symbol();
-std::string viewpoint_symbol(double looking_degrees);
 
 } // namespace rillwatt

@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include "ground_shapes.hpp"
 #include "plan_drawing.hpp"
 #include <algorithm>
 #include <cmath>
@@ -43,27 +44,6 @@ std::vector<LabelPlace> places_inside(const std::vector<SheetPoint>& outline, do
     return places;
 }
 
-int layer(AreaKind kind) {
-    switch (kind) {
-    case AreaKind::lawn:
-        return 0;
-    case AreaKind::bed:
-        return 1;
-    case AreaKind::paving:
-        return 2;
-    case AreaKind::building:
-        return 3;
-    case AreaKind::water:
-        return 4;
-    }
-    return 0;
-}
-
-std::string path_along(const std::vector<SheetPoint>& points, const std::string& classes, double width = 0) {
-    const std::string style = width > 0 ? fmt::format(" style=\"stroke-width:{}px\"", coordinate(width)) : "";
-    return fmt::format("<polyline class=\"{}\" points=\"{}\"{}/>", classes, points_text(points), style);
-}
-
 /// Points of a straight line that its label may stand round.
 std::vector<LabelAnchor> anchors_on(SheetPoint a, SheetPoint b, std::initializer_list<double> shares,
                                     double radius) {
@@ -73,17 +53,18 @@ std::vector<LabelAnchor> anchors_on(SheetPoint a, SheetPoint b, std::initializer
     return anchors;
 }
 
+/// A winding walk is named along some of its pieces.
+constexpr std::size_t most_pieces_with_places = 30;
+
 void draw_walk(PlanDrawing& plan, const Walk& walk) {
+    plan.walks.push_back(
+        walk_shape(plan.sheet, walk, fmt::format("{}: walk, {} wide", walk.id, plan.length(walk.width))));
     const std::vector<SheetPoint> line = plan.sheet.at(walk.line);
-    const double width = walk.width.value() * plan.sheet.pixels_per_metre;
-    plan.walks += fmt::format("<g class=\"rw-part rw-walk-part\"{}>{}", part_attribute(walk.id),
-                              svg_title(fmt::format("{}: walk, {} wide", walk.id, plan.length(walk.width))));
-    plan.walks += path_along(line, "rw-walk-edge", width + 2) + path_along(line, "rw-walk-bed", width) +
-                  path_along(line, "rw-walk-middle") + "</g>\n";
     const LabelText text{
         .part = walk.id, .name = walk.id, .figure = {}, .size = 10.5, .classes = "rw-faint", .group = {}};
     LabelRequest request;
-    for (std::size_t i = 0; i + 1 < line.size(); ++i) {
+    const std::size_t step = line.size() / most_pieces_with_places + 1;
+    for (std::size_t i = 0; i + 1 < line.size(); i += step) {
         for (const double share : {0.5, 0.3, 0.7}) {
             const SheetPoint on = point_between(line[i], line[i + 1], share);
             request.places.push_back({box_around(on, text.width(), text.height()), 0.8, {}});
@@ -94,24 +75,10 @@ void draw_walk(PlanDrawing& plan, const Walk& walk) {
 }
 
 void draw_falls(PlanDrawing& plan, const Falls& falls) {
+    plan.ground.push_back(
+        falls_shape(plan.sheet, falls, fmt::format("{}: falls, drop {}", falls.id, plan.length(falls.drop))));
     const SheetPoint a = plan.sheet.at(falls.lip_left);
     const SheetPoint b = plan.sheet.at(falls.lip_right);
-    const double length = std::hypot(b.x - a.x, b.y - a.y);
-    const double x = std::cos(falls.faces.radians());
-    const double y = -std::sin(falls.faces.radians());
-    std::string comb;
-    const int teeth = std::max(2, static_cast<int>(length / 6));
-    for (int i = 0; i <= teeth; ++i) {
-        const SheetPoint on = point_between(a, b, static_cast<double>(i) / teeth);
-        const double tooth = i % 2 == 0 ? 9 : 6;
-        comb += fmt::format("M{} {}l{} {}", coordinate(on.x), coordinate(on.y), coordinate(tooth * x),
-                            coordinate(tooth * y));
-    }
-    plan.ground +=
-        fmt::format("<g class=\"rw-part rw-falls-part\"{}>{}<path class=\"rw-falls-comb\" d=\"{}\"/>{}</g>\n",
-                    part_attribute(falls.id),
-                    svg_title(fmt::format("{}: falls, drop {}", falls.id, plan.length(falls.drop))), comb,
-                    path_along({a, b}, "rw-falls"));
     const LabelText text{.part = falls.id,
                          .name = falls.id,
                          .figure = "drop " + plan.length(falls.drop),
@@ -124,25 +91,11 @@ void draw_falls(PlanDrawing& plan, const Falls& falls) {
 }
 
 void draw_sleeve(PlanDrawing& plan, const Sleeve& sleeve) {
+    plan.ground.push_back(sleeve_shape(
+        plan.sheet, sleeve,
+        fmt::format("{}: sleeve, {} long", sleeve.id, plan.length(distance(sleeve.a, sleeve.b)))));
     const SheetPoint a = plan.sheet.at(sleeve.a);
     const SheetPoint b = plan.sheet.at(sleeve.b);
-    const double length = std::max(std::hypot(b.x - a.x, b.y - a.y), 0.1);
-    const double x = -(b.y - a.y) / length * 5;
-    const double y = (b.x - a.x) / length * 5;
-    std::string d;
-    for (const double side : {-1.0, 1.0})
-        d += fmt::format("M{} {}L{} {}", coordinate(a.x + side * x), coordinate(a.y + side * y),
-                         coordinate(b.x + side * x), coordinate(b.y + side * y));
-    std::string ends;
-    for (const SheetPoint p : {a, b})
-        ends += fmt::format("M{} {}l{} {}", coordinate(p.x - x), coordinate(p.y - y), coordinate(2 * x),
-                            coordinate(2 * y));
-    plan.ground += fmt::format(
-        "<g class=\"rw-part rw-sleeve-part\"{}>{}<path class=\"rw-sleeve\" d=\"{}\"/>"
-        "<path class=\"rw-line\" d=\"{}\"/></g>\n",
-        part_attribute(sleeve.id),
-        svg_title(fmt::format("{}: sleeve, {} long", sleeve.id, plan.length(distance(sleeve.a, sleeve.b)))),
-        d, ends);
     const LabelText text{
         .part = sleeve.id, .name = sleeve.id, .figure = {}, .size = 10, .classes = "rw-faint", .group = {}};
     plan.add_label(text, {.anchors = anchors_on(a, b, {0.5, 0.25, 0.75, 0.1, 0.9}, 6)});
@@ -150,24 +103,10 @@ void draw_sleeve(PlanDrawing& plan, const Sleeve& sleeve) {
 
 } // namespace
 
-std::vector<const Area*> areas_from_below(const Site& site) {
-    std::vector<const Area*> order;
-    for (const Area& area : site.areas)
-        if (area.outline.size() >= 3) order.push_back(&area);
-    std::stable_sort(order.begin(), order.end(),
-                     [](const Area* a, const Area* b) { return layer(a->kind) < layer(b->kind); });
-    return order;
-}
-
 void draw_areas(PlanDrawing& plan) {
     for (const Area* area : areas_from_below(plan.site)) {
+        plan.areas.push_back(area_shape(plan.sheet, *area));
         const std::vector<SheetPoint> outline = plan.sheet.at(area->outline);
-        const std::string kind = area_class(area->kind);
-        const std::string points = points_text(outline);
-        plan.areas += fmt::format(
-            "<g class=\"rw-part rw-area\"{}>{}<polygon class=\"rw-{}\" points=\"{}\"/>"
-            "<polygon class=\"rw-hatch\" fill=\"url(#rw-hatch-{})\" points=\"{}\"/></g>\n",
-            part_attribute(area->id), svg_title(area->id + ": " + kind), kind, points, kind, points);
         const LabelText text{.part = area->id,
                              .name = area->id,
                              .figure = {},

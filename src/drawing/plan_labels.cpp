@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "plan_drawing.hpp"
+#include <algorithm>
 #include <cmath>
 
 namespace rillwatt {
@@ -35,14 +36,11 @@ std::string leader(const LabelPlace& place) {
     const SheetPoint to = leader_end(place);
     const double length = std::hypot(to.x - place.leader_from->x, to.y - place.leader_from->y);
     if (length <= place.leader_gap) return {};
-    const double share = place.leader_gap / length;
-    const SheetPoint from{place.leader_from->x + share * (to.x - place.leader_from->x),
-                          place.leader_from->y + share * (to.y - place.leader_from->y)};
+    const SheetPoint from = point_between(*place.leader_from, to, place.leader_gap / length);
     return fmt::format("<path class=\"rw-leader\" d=\"M{} {}L{} {}\"/>", coordinate(from.x),
                        coordinate(from.y), coordinate(to.x), coordinate(to.y));
 }
 
-/// The box is written out so that tests, and whoever restyles the plan, know the room a label has.
 std::string drawn_label(const LabelText& text, const LabelPlace& place) {
     const SheetBox& box = place.box;
     return fmt::format("<g class=\"rw-label{}\"{} data-box=\"{} {} {} {}\">{}</g>\n",
@@ -75,25 +73,62 @@ void PlanDrawing::add_symbol_label(LabelText text, SheetPoint at, double radius)
 
 std::string PlanDrawing::length(Metres value) const { return length_text(value, site.settings.units); }
 
-std::string drawn_labels(PlanDrawing& plan, std::size_t& left_out) {
+namespace {
+
+/// Places the labels that wait. What finds no place is left waiting; what does is ground that later labels
+/// keep clear of.
+void place_waiting(PlanDrawing& plan, std::vector<PlacedLabel>& placed) {
     const auto places = place_labels(plan.label_ground, plan.requests);
-    std::string leaders;
-    std::string labels;
-    left_out = 0;
+    std::vector<LabelText> texts;
+    std::vector<LabelRequest> requests;
     for (std::size_t i = 0; i < places.size(); ++i) {
         if (!places[i]) {
-            if (!plan.requests[i].optional) ++left_out;
+            texts.push_back(std::move(plan.texts[i]));
+            requests.push_back(std::move(plan.requests[i]));
             continue;
         }
-        leaders += leader(*places[i]);
-        labels += drawn_label(plan.texts[i], *places[i]);
+        placed.push_back({std::move(plan.texts[i]), *places[i]});
         plan.label_ground.symbols.push_back(places[i]->box);
         if (places[i]->leader_from)
             plan.label_ground.lines.emplace_back(*places[i]->leader_from, leader_end(*places[i]));
     }
+    plan.texts = std::move(texts);
+    plan.requests = std::move(requests);
+}
+
+/// A name alone needs less room than with its figure, which the tables say as well. A label that has no
+/// figure found no place and finds none.
+void leave_out_figures(PlanDrawing& plan) {
+    for (std::size_t i = 0; i < plan.texts.size(); ++i) {
+        if (plan.texts[i].figure.empty()) plan.requests[i] = {.optional = plan.requests[i].optional};
+        plan.texts[i].figure.clear();
+        plan.requests[i].width = plan.texts[i].width();
+    }
+}
+
+} // namespace
+
+std::vector<PlacedLabel> placed_labels(PlanDrawing& plan, std::size_t& left_out) {
+    std::vector<PlacedLabel> placed;
+    place_waiting(plan, placed);
+    leave_out_figures(plan);
+    place_waiting(plan, placed);
+    left_out = static_cast<std::size_t>(
+        std::count_if(plan.requests.begin(), plan.requests.end(),
+                      [](const LabelRequest& request) { return !request.optional; }));
     plan.requests.clear();
     plan.texts.clear();
-    return "<g class=\"rw-leaders\">" + leaders + "</g>\n" + labels;
+    return placed;
+}
+
+std::string labels_markup(const std::vector<PlacedLabel>& labels) {
+    std::string leaders;
+    std::string texts;
+    for (const PlacedLabel& label : labels) {
+        leaders += leader(label.place);
+        texts += drawn_label(label.text, label.place);
+    }
+    return "<g class=\"rw-leaders\">" + leaders + "</g>\n" + texts;
 }
 
 } // namespace rillwatt

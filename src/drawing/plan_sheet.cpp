@@ -1,5 +1,9 @@
 #include "plan_sheet.hpp"
 
+#include "rillwatt/quantity/quantity_text.hpp"
+
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -59,6 +63,12 @@ Extent extent_of(const Site& site, const SiteLengths& lengths) {
 }
 
 } // namespace
+
+std::string scale_attributes(const PlanSheet& sheet) {
+    const SheetPoint origin = sheet.at(PlanPoint{0, 0});
+    return fmt::format("data-metre=\"{}\" data-origin=\"{} {}\"", trimmed_text(sheet.pixels_per_metre, 4),
+                       trimmed_text(origin.x, 2), trimmed_text(origin.y, 2));
+}
 
 double unit_metres(LengthUnit unit) { return unit == LengthUnit::feet ? metres_per_foot : 1; }
 

@@ -36,6 +36,10 @@ PlanSheet plan_sheet(const Site& site, const SiteLengths& lengths);
 /// Distance between grid lines, a round number of site units, in metres; lines at least `pixels` apart.
 double round_step(double pixels_per_metre, LengthUnit unit, double pixels);
 
+/// `data-metre`: units of the drawing to a metre; `data-origin`: where the plan's 0, 0 lies. For whoever lays
+/// something over a drawing.
+std::string scale_attributes(const PlanSheet& sheet);
+
 /// Metres in one site unit.
 double unit_metres(LengthUnit unit);
 

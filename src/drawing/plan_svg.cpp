@@ -5,8 +5,10 @@
 
 #include <fmt/format.h>
 
+#include "ground_shapes.hpp"
 #include "isolux_values.hpp"
 #include "plan_drawing.hpp"
+#include "shape_markup.hpp"
 #include <algorithm>
 #include <cmath>
 
@@ -36,14 +38,17 @@ void draw_grid(const PlanSheet& sheet, LengthUnit unit, std::string& lines, std:
     lines = "<path class=\"rw-grid\" d=\"" + d + "\"/>\n";
 }
 
+constexpr std::string_view drawing_name = "plan";
+
 /// Light on the ground is filled, which hides what is below: outlines come above it, and the lines of equal
 /// light above these.
 std::string lit_ground(const PlanDrawing& plan, const std::vector<DrawnIsolux>& lines) {
-    return isolux_bands(lines) + drawn_outlines(plan) + isolux_contours(lines);
+    return isolux_bands(lines) + ground_outlines(plan.sheet, plan.site, drawing_name) +
+           isolux_contours(lines);
 }
 
 /// Values of the lines of equal light where the names leave room: light moves no name.
-std::string drawn_values(PlanDrawing& plan, const std::vector<DrawnIsolux>& lines) {
+std::vector<PlacedLabel> placed_values(PlanDrawing& plan, const std::vector<DrawnIsolux>& lines) {
     constexpr double text_size = 9.5;
     for (IsoluxValue& value : isolux_values(lines, text_size))
         plan.add_label({.part = {},
@@ -54,7 +59,7 @@ std::string drawn_values(PlanDrawing& plan, const std::vector<DrawnIsolux>& line
                         .group = {}},
                        {.places = std::move(value.places), .optional = true});
     std::size_t left_out = 0;
-    return drawn_labels(plan, left_out);
+    return placed_labels(plan, left_out);
 }
 
 std::string description(const PlanDrawing& plan) {
@@ -66,9 +71,7 @@ std::string description(const PlanDrawing& plan) {
         site.pumps.size());
 }
 
-} // namespace
-
-std::string plan_svg(const Assessment& assessment, const PlanOptions& options) {
+PlanDrawing empty_drawing(const Assessment& assessment) {
     const Site& site = *assessment.site;
     PlanDrawing plan{.assessment = assessment,
                      .site = site,
@@ -87,47 +90,69 @@ std::string plan_svg(const Assessment& assessment, const PlanOptions& options) {
         if (finding.severity == Severity::error && !finding.part.empty()) plan.faulty.insert(finding.part);
     const SheetBox& frame = plan.sheet.frame;
     plan.label_ground.frame = {frame.x + 3, frame.y + 3, frame.width - 6, frame.height - 6};
+    return plan;
+}
 
+std::string opening(const PlanDrawing& plan, double height) {
+    return fmt::format("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"rw-drawing rw-plan\" role=\"img\" "
+                       "aria-labelledby=\"rw-plan-title rw-plan-desc\" viewBox=\"0 0 {0} {1}\" width=\"{0}\" "
+                       "height=\"{1}\" data-drawing=\"plan\" {4}>\n"
+                       "<title id=\"rw-plan-title\">{2}</title>\n<desc id=\"rw-plan-desc\">{3}</desc>\n",
+                       coordinate(plan.sheet.width), coordinate(height),
+                       html_text("Plan of " + plan.site.settings.name), html_text(description(plan)),
+                       scale_attributes(plan.sheet));
+}
+
+std::string box_attributes(const SheetBox& box) {
+    return fmt::format("x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\"", coordinate(box.x), coordinate(box.y),
+                       coordinate(box.width), coordinate(box.height));
+}
+
+std::string definitions(const PlanDrawing& plan) {
+    return drawing_style() + "\n<defs>" + area_patterns(drawing_name) +
+           fmt::format("<clipPath id=\"rw-plan-frame\"><rect {}/></clipPath></defs>\n",
+                       box_attributes(plan.sheet.frame));
+}
+
+/// All that lies within the frame, from the ground up.
+std::string layers(const PlanDrawing& plan, const std::string& grid, const std::string& light,
+                   const std::vector<PlacedLabel>& labels) {
+    const auto markup = [](const std::vector<Shape>& shapes) { return shapes_markup(shapes, drawing_name); };
+    return fmt::format("<g{} clip-path=\"url(#rw-plan-frame)\">\n",
+                       light.empty() ? "" : " class=\"rw-lit\"") +
+           markup(plan.areas) + grid + markup(plan.walks) + light + markup(plan.ground) + markup(plan.wires) +
+           markup(plan.symbols) + labels_markup(labels) + "</g>\n";
+}
+
+} // namespace
+
+std::string plan_svg(const Assessment& assessment, const PlanOptions& options) {
+    PlanDrawing plan = empty_drawing(assessment);
     draw_symbols(plan);
     draw_ground(plan);
     draw_cables(plan);
     draw_areas(plan);
-    std::string grid;
-    std::string numbers;
-    draw_grid(plan.sheet, site.settings.units, grid, numbers);
     std::size_t left_out = 0;
-    std::string labels = drawn_labels(plan, left_out);
+    std::vector<PlacedLabel> labels = placed_labels(plan, left_out);
     std::string light;
     if (options.lux) {
         const std::vector<DrawnIsolux> lines = drawn_isolux(*options.lux, plan.sheet);
         light = lit_ground(plan, lines);
-        labels += drawn_values(plan, lines);
+        for (PlacedLabel& value : placed_values(plan, lines))
+            labels.push_back(std::move(value));
     }
+    std::string grid;
+    std::string numbers;
+    draw_grid(plan.sheet, plan.site.settings.units, grid, numbers);
     double column_end = 0;
     const std::string column = drawn_column(plan, options.lux, left_out, column_end);
     const double height = std::max(plan.sheet.height, column_end + 22);
-
-    std::string out =
-        fmt::format("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"rw-drawing rw-plan\" role=\"img\" "
-                    "aria-labelledby=\"rw-plan-title rw-plan-desc\" viewBox=\"0 0 {0} {1}\" width=\"{0}\" "
-                    "height=\"{1}\">\n"
-                    "<title id=\"rw-plan-title\">{2}</title>\n<desc id=\"rw-plan-desc\">{3}</desc>\n",
-                    coordinate(plan.sheet.width), coordinate(height),
-                    html_text("Plan of " + site.settings.name), html_text(description(plan)));
-    out += drawing_style() + "\n<defs>" + area_patterns() +
-           fmt::format("<clipPath id=\"rw-plan-frame\"><rect x=\"{}\" y=\"{}\" width=\"{}\" "
-                       "height=\"{}\"/></clipPath></defs>\n",
-                       coordinate(frame.x), coordinate(frame.y), coordinate(frame.width),
-                       coordinate(frame.height));
-    out += fmt::format("<rect class=\"rw-paper\" width=\"{}\" height=\"{}\"/>\n",
-                       coordinate(plan.sheet.width), coordinate(height));
-    out += std::string(options.lux ? "<g class=\"rw-lit\"" : "<g") + " clip-path=\"url(#rw-plan-frame)\">\n" +
-           plan.areas + grid + plan.walks + light + plan.ground + plan.wires + plan.symbols + labels +
-           "</g>\n";
-    out += fmt::format("<rect class=\"rw-frame\" x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\"/>\n",
-                       coordinate(frame.x), coordinate(frame.y), coordinate(frame.width),
-                       coordinate(frame.height));
-    return out + numbers + "\n" + column + "</svg>\n";
+    return opening(plan, height) + definitions(plan) +
+           fmt::format("<rect class=\"rw-paper\" width=\"{}\" height=\"{}\"/>\n",
+                       coordinate(plan.sheet.width), coordinate(height)) +
+           layers(plan, grid, light, labels) +
+           fmt::format("<rect class=\"rw-frame\" {}/>\n", box_attributes(plan.sheet.frame)) + numbers + "\n" +
+           column + "</svg>\n";
 }
 
 } // namespace rillwatt

@@ -30,13 +30,12 @@ std::string band(const DrawnWalk& walk, double width, std::string_view attribute
 
 } // namespace
 
-std::string walk_outlines(const std::vector<DrawnWalk>& walks, const SheetBox& frame, std::string_view mask,
-                          std::string_view edge) {
+std::string walk_outlines(const std::vector<DrawnWalk>& walks, const SheetBox& frame, std::string_view mask) {
     if (walks.empty()) return "";
     std::string edges;
     std::string beds;
     for (const DrawnWalk& walk : walks) {
-        edges += band(walk, walk.width + 2 * edge_width, edge);
+        edges += band(walk, walk.width + 2 * edge_width, "class=\"rw-walk-lit\"");
         beds += band({past_its_ends(walk.line), walk.width}, walk.width,
                      "fill=\"none\" stroke=\"#000\" stroke-linejoin=\"round\"");
     }

@@ -14,9 +14,7 @@ struct DrawnWalk {
 };
 
 /// The edges of walks with nothing between them, so that what lies on the ground there stays to be read.
-/// Walks that meet or cross have one edge round both. `edge` are the attributes of an edge but for its
-/// width; `mask` is an id that the page has nowhere else.
-std::string walk_outlines(const std::vector<DrawnWalk>& walks, const SheetBox& frame, std::string_view mask,
-                          std::string_view edge);
+/// Walks that meet or cross have one edge round both. `mask` is an id that the page has nowhere else.
+std::string walk_outlines(const std::vector<DrawnWalk>& walks, const SheetBox& frame, std::string_view mask);
 
 } // namespace rillwatt

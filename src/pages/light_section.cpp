@@ -95,7 +95,7 @@ std::string light_section(const Assessment& assessment) {
     if (light.walks.empty() && light.falls.empty() && light.fixtures.empty()) return "";
     std::string out =
         "<section id=\"light\" aria-labelledby=\"light-heading\">\n<h2 id=\"light-heading\">Light</h2>\n";
-    const std::string picture = light_plan_svg(site, light);
+    const std::string picture = light_plan_svg(assessment);
     if (!picture.empty())
         out +=
             "<figure class=\"drawing\" tabindex=\"0\" role=\"group\" aria-label=\"Plan with isolux lines\">" +
