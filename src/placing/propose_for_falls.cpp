@@ -41,9 +41,10 @@ std::string small_length_text(double metres, LengthUnit unit) {
 
 class FallsPlanner {
   public:
-    FallsPlanner(const Workbench& bench, const Falls& falls)
-        : bench_(bench), falls_(falls), width_(distance(falls.lip_left, falls.lip_right).value()),
-          normal_(falls_normal(falls)), face_(falls_face(falls)) {
+    FallsPlanner(const Workbench& bench, const Falls& falls, WaterRule water)
+        : bench_(bench), falls_(falls), water_(water),
+          width_(distance(falls.lip_left, falls.lip_right).value()), normal_(falls_normal(falls)),
+          face_(falls_face(falls)) {
         illuminate(bench.scene(), face_);
     }
 
@@ -59,6 +60,7 @@ class FallsPlanner {
 
     const Workbench& bench_;
     const Falls& falls_;
+    WaterRule water_;
     double width_;
     Vector3 normal_;
     LitPoints face_;
@@ -111,7 +113,7 @@ std::optional<Fixture> FallsPlanner::fixture(const FixtureType& type, double acr
                      bench_.taped(foot.y + stance.distance * normal_.y)};
     if (type.kind == FixtureKind::submersible)
         return type.rating == WaterRating::submersible ? wet(f, stance) : std::nullopt;
-    if (!bench_.free_ground(*f.at)) return {};
+    if (!bench_.free_ground(*f.at, water_)) return {};
     return dry(f, across, stance);
 }
 
@@ -173,31 +175,41 @@ std::optional<Trial> FallsPlanner::best() const {
 
 } // namespace
 
-void propose_for_falls(Workbench& bench, const Falls& falls, PlacingProposal& proposal) {
+namespace {
+
+/// Dry lights for falls look at them from near by: that may be near water.
+WaterRule dry_rule(const Workbench& bench) {
+    return bench.near_water_allowed() ? WaterRule::may_be_near : WaterRule::keep_clear;
+}
+
+std::string unmet_words(const Workbench& bench) {
+    if (bench.offer(Purpose::falls).empty())
+        return "no type on offer lights falls; name some with --model or put submersible lights into [stock]";
+    return "no number of the types on offer lights the face from a place that is free, or not without "
+           "dazzling "
+           "a viewer; offer brighter ones or draw the water at its foot";
+}
+
+} // namespace
+
+std::optional<PartProposal> plan_falls(const Workbench& bench, const Falls& falls) {
     LitPoints face = falls_face(falls);
     illuminate(bench.scene(), face);
-    if (!below(falls_light_of(face).lit_share, limits::falls_lit_share.value)) return;
-    const std::optional<Trial> trial = FallsPlanner(bench, falls).best();
+    if (!below(falls_light_of(face).lit_share, limits::falls_lit_share.value)) return {};
+    PartProposal proposal;
+    const std::optional<Trial> trial = FallsPlanner(bench, falls, dry_rule(bench)).best();
     if (!trial) {
-        const bool none = bench.offer(Purpose::falls).empty();
-        proposal.unmet.push_back(
-            {falls.id, falls.location,
-             none ? "no type on offer lights falls; name some with --model or put submersible lights into "
-                    "[stock]"
-                  : "no number of the types on offer lights the face from a place that is free, or not "
-                    "without "
-                    "dazzling a viewer; offer brighter ones or draw the water at its foot"});
-        return;
+        proposal.unmet = UnmetTarget{falls.id, falls.location, unmet_words(bench)};
+        return proposal;
     }
-    proposal.reasons.push_back(fmt::format(
-        "{} gets {} {} at its foot: {} on average, {} at the darkest spot.", falls.id, trial->fixtures.size(),
-        trial->type->id, lux_text(Lux(trial->spread.mean)), lux_text(Lux(trial->spread.least))));
-    for (std::size_t i = 0; i < trial->fixtures.size(); ++i) {
-        Fixture fixture = trial->fixtures[i];
-        fixture.id = bench.new_id(falls.id);
-        bench.accept({std::move(fixture), fmt::format("{}, {} of {}: {}", falls.id, i + 1,
-                                                      trial->fixtures.size(), trial->remarks[i])});
-    }
+    const std::size_t count = trial->fixtures.size();
+    proposal.reason =
+        fmt::format("{} gets {} {} at its foot: {} on average, {} at the darkest spot.", falls.id, count,
+                    trial->type->id, lux_text(Lux(trial->spread.mean)), lux_text(Lux(trial->spread.least)));
+    for (std::size_t i = 0; i < count; ++i)
+        proposal.lights.push_back(
+            {trial->fixtures[i], fmt::format("{}, {} of {}: {}", falls.id, i + 1, count, trial->remarks[i])});
+    return proposal;
 }
 
 } // namespace rillwatt

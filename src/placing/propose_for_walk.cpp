@@ -1,12 +1,11 @@
-// Lights beside a walk: evenly spaced, staggered or along one side, as few as meet the target; where lights
-// already help, single lights in the dark spots are tried too.
-#include "rillwatt/check/light_limits.hpp"
+// Lights beside a walk: as few (or as cheap) as are found of each type on offer, verified by computing the
+// light with them in place.
 #include "rillwatt/light/walk_light.hpp"
 #include "rillwatt/quantity/figure_text.hpp"
 
 #include <fmt/format.h>
 
-#include "walk_line.hpp"
+#include "walk_search.hpp"
 #include "workbench.hpp"
 #include <algorithm>
 #include <cmath>
@@ -14,245 +13,202 @@
 namespace rillwatt {
 namespace {
 
-constexpr double set_backs[] = {0.2, 0.35, 0.5, 0.7};   ///< metres off the edge, common practice 0.15 to 0.3
 constexpr double closest_spacing = 0.6;                 ///< metres; more lights than that are no proposal
 constexpr double tall_stem = 24 * metres_per_foot / 12; ///< metres: the longest usual stem
 constexpr double generous = 1.5;                        ///< EN 13201-2: not more than 1.5 times the class
-constexpr double slide_step = 0.25;                     ///< metres
-
-struct Pattern {
-    const char* words;
-    int first_side;
-    bool alternate;
-};
-constexpr Pattern patterns[] = {{"staggered", 1, true},
-                                {"staggered", -1, true},
-                                {"all on the left", 1, false},
-                                {"all on the right", -1, false}};
+constexpr double tighter = 1.01; ///< margin of a second search where the first one's light fell short
+constexpr std::size_t types_searched_on = 2; ///< those best with a regular pattern
+constexpr std::size_t few_points = 1500;     ///< of a short walk, on which every type is searched on
 
 /// One walk and what is tried on it.
 class WalkPlanner {
   public:
-    WalkPlanner(const Workbench& bench, const Walk& walk, const WalkTarget& target,
-                std::vector<SpacePoint> points, std::vector<double> base)
-        : bench_(bench), walk_(walk), target_(target), line_(walk), length_(line_.length()),
-          points_(std::move(points)), base_(std::move(base)) {}
+    WalkPlanner(const Workbench& bench, const Walk& walk, const WalkNeed& need, const WalkGround& ground,
+                const std::vector<double>& base, WaterRule water)
+        : bench_(bench), walk_(walk), need_(need), ground_(ground), base_(base), places_(bench, walk, water) {
+    }
 
     std::optional<Trial> best() const;
 
   private:
-    Fixture fixture(const FixtureType& type, PlanPoint at, bool tall) const;
-    std::optional<WalkSlot> free_slot(const FixtureType& type, double along, int side, double reach,
-                                      bool tall) const;
-    std::optional<Trial> evenly(const FixtureType& type, const Pattern& pattern, int count, bool tall) const;
-    std::optional<Trial> fewest_evenly(const FixtureType& type, int most, bool tall) const;
-    std::optional<Trial> best_of_patterns(const FixtureType& type, int count, bool tall) const;
-    std::optional<Trial> into_dark_spots(const FixtureType& type, std::size_t most, bool tall) const;
-    int most_worth_trying(const Trial& found, const FixtureType& type, int cap) const;
-    bool meets(const LuxSpread& spread) const;
-    void finish(Trial& trial, const std::vector<double>& lux) const;
-    double gain(const std::vector<double>& lux, const std::vector<double>& more) const;
+    Fixture model(const FixtureType& type, bool tall) const;
+    std::optional<Trial> best_on(bool tall) const;
+    std::optional<Trial> search(const FixtureType& type, bool tall, std::size_t most, bool on) const;
+    std::optional<Trial> verified(const FixtureType& type, const LightTable& table, const LampSet& set) const;
+    std::string remark(const WalkSlot& slot, const WalkSlot* before) const;
+    std::size_t most_worth_trying(const std::optional<Trial>& found, const FixtureType& type) const;
 
     const Workbench& bench_;
     const Walk& walk_;
-    WalkTarget target_;
-    WalkLine line_;
-    double length_;
-    std::vector<SpacePoint> points_;
-    std::vector<double> base_;
+    WalkNeed need_;
+    const WalkGround& ground_;
+    const std::vector<double>& base_;
+    PlacesBeside places_;
 };
 
-Fixture WalkPlanner::fixture(const FixtureType& type, PlanPoint at, bool tall) const {
+Fixture WalkPlanner::model(const FixtureType& type, bool tall) const {
     Fixture f;
     f.model = type.id;
-    f.at = at;
     f.lights = walk_.id;
     if (walk_.elevation.value() != 0) f.elevation = walk_.elevation;
     if (tall) f.mounting = Metres(tall_stem);
     return f;
 }
 
-/// The nearest free place to the one wanted: farther off the edge, a little along, on the other side.
-std::optional<WalkSlot> WalkPlanner::free_slot(const FixtureType& type, double along, int side, double reach,
-                                               bool tall) const {
-    for (double slide = 0; slide <= reach; slide += slide_step)
-        for (const int turn : {1, -1})
-            for (const double at : {along + slide, along - slide})
-                for (const double back : set_backs) {
-                    if (at < 0 || at > length_) continue;
-                    WalkSlot slot = line_.beside(at, side * turn, walk_.width.value() / 2 + back);
-                    slot.at = {bench_.taped(slot.at.x), bench_.taped(slot.at.y)};
-                    if (bench_.free_ground(slot.at) &&
-                        !bench_.dazzles(bench_.light_of(fixture(type, slot.at, tall))))
-                        return slot;
-                }
+std::string WalkPlanner::remark(const WalkSlot& slot, const WalkSlot* before) const {
+    const LengthUnit unit = bench_.site().settings.units;
+    std::string words = fmt::format("{} along, on the {}", decimal_length_text(Metres(slot.along), unit, 1),
+                                    slot.side > 0 ? "left" : "right");
+    if (before == nullptr) return words;
+    const double gap = slot.along - before->along;
+    if (gap < 0.01) return words + ", opposite the one before";
+    return words + fmt::format(", {} after the one before", decimal_length_text(Metres(gap), unit, 1));
+}
+
+/// The lights as they will stand in the site file, judged by the light that the command `light` computes.
+std::optional<Trial> WalkPlanner::verified(const FixtureType& type, const LightTable& table,
+                                           const LampSet& set) const {
+    Trial trial;
+    trial.type = &type;
+    trial.pattern = set.pattern;
+    LitPoints lit{ground_.points, straight_up, base_};
+    for (std::size_t i = 0; i < set.lamps.size(); ++i) {
+        trial.fixtures.push_back(table.fixture(set.lamps[i]));
+        trial.remarks.push_back(
+            remark(table[set.lamps[i]].slot, i > 0 ? &table[set.lamps[i - 1]].slot : nullptr));
+        add_light(bench_.light_of(trial.fixtures.back()), bench_.scene().obstacles, lit);
+    }
+    trial.spread = spread_of(lit.lux);
+    if (!need_.met_by(trial.spread)) return {};
+    const double asked = need_.mean > 0 ? need_.mean : trial.spread.mean;
+    trial.excess = std::max(0.0, trial.spread.mean / std::max(asked, 1e-9) - generous);
+    trial.quality = trial.spread.mean > 0 ? trial.spread.least / trial.spread.mean : 0;
+    return trial;
+}
+
+/// What lies beyond a light's reach is left out of the search: where that spoils its answer, a second one
+/// asks for a little more.
+std::optional<Trial> WalkPlanner::search(const FixtureType& type, bool tall, std::size_t most,
+                                         bool on) const {
+    std::size_t bound = 0;
+    for (const double margin : {1.0, tighter}) {
+        WalkNeed need = need_;
+        need.margin = margin;
+        const LightTable table(bench_, places_, ground_, model(type, tall), need);
+        WalkSearch search(table, need, base_, most);
+        const std::optional<LampSet>& found = on ? search.fewest() : search.regular();
+        if (bound == 0) bound = search.lower_bound();
+        if (!found) return {};
+        std::optional<Trial> trial = verified(type, table, *found);
+        if (!trial) continue;
+        trial->lower_bound = bound;
+        return trial;
+    }
     return {};
 }
 
-bool WalkPlanner::meets(const LuxSpread& spread) const {
-    const double even = limits::walk_uniformity.value * spread.mean;
-    return spread.mean >= target_.mean.value_or(Lux(0)).value() &&
-           spread.least >= target_.minimum.value_or(Lux(0)).value() && spread.least >= even;
-}
-
-void WalkPlanner::finish(Trial& trial, const std::vector<double>& lux) const {
-    trial.spread = spread_of(lux);
-    const double asked = target_.mean.value_or(Lux(trial.spread.mean)).value();
-    trial.excess = std::max(0.0, trial.spread.mean / std::max(asked, 1e-9) - generous);
-    trial.quality = trial.spread.mean > 0 ? trial.spread.least / trial.spread.mean : 0;
-}
-
-std::optional<Trial> WalkPlanner::evenly(const FixtureType& type, const Pattern& pattern, int count,
-                                         bool tall) const {
-    Trial trial;
-    trial.type = &type;
-    trial.pattern = count > 1 ? pattern.words : "";
-    LitPoints lit{points_, straight_up, base_};
-    const double spacing = length_ / count;
-    double before = -1;
-    for (int k = 0; k < count; ++k) {
-        const int side = pattern.alternate && k % 2 == 1 ? -pattern.first_side : pattern.first_side;
-        const auto slot = free_slot(type, (k + 0.5) * spacing, side, 0.45 * spacing, tall);
-        if (!slot) continue; // the others may do
-        trial.fixtures.push_back(fixture(type, slot->at, tall));
-        trial.remarks.push_back(
-            fmt::format("{} along, on the {}{}",
-                        decimal_length_text(Metres(slot->along), bench_.site().settings.units, 1),
-                        slot->side > 0 ? "left" : "right",
-                        before < 0 ? ""
-                                   : fmt::format(", {} after the one before",
-                                                 decimal_length_text(Metres(slot->along - before),
-                                                                     bench_.site().settings.units, 1))));
-        before = slot->along;
-        add_light(bench_.light_of(trial.fixtures.back()), bench_.scene().obstacles, lit);
-    }
-    finish(trial, lit.lux);
-    if (trial.fixtures.empty() || !meets(trial.spread)) return {};
-    return trial;
-}
-
-std::optional<Trial> WalkPlanner::best_of_patterns(const FixtureType& type, int count, bool tall) const {
-    std::optional<Trial> best;
-    for (const Pattern& pattern : patterns) {
-        std::optional<Trial> trial = evenly(type, pattern, count, tall);
-        if (trial && (!best || preferred(*trial, *best, bench_.cheapest()))) best = std::move(trial);
-        if (count == 1 && pattern.first_side < 0) break;
-    }
-    return best;
-}
-
-/// Counts upwards in growing steps until something does, then back as long as fewer do.
-std::optional<Trial> WalkPlanner::fewest_evenly(const FixtureType& type, int most, bool tall) const {
-    const double area = length_ * walk_.width.value();
-    const double lumens = bench_.light_of(fixture(type, {}, tall)).factor *
-                          bench_.light_of(fixture(type, {}, tall)).photometry->distribution.flux();
-    const double short_of = std::max(0.0, target_.mean.value_or(Lux(0)).value() - spread_of(base_).mean);
-    const int least = std::max(1, static_cast<int>(std::ceil(short_of * area / std::max(lumens, 1e-9))));
-    std::optional<Trial> found;
-    int count = least;
-    int failed = least - 1;
-    for (; count <= most && !found; count = std::max(count + 1, count + count / 4)) {
-        found = best_of_patterns(type, count, tall);
-        if (!found)
-            failed = count;
-        else
-            break;
-    }
-    for (--count; found && count > failed; --count) {
-        std::optional<Trial> fewer = best_of_patterns(type, count, tall);
-        if (!fewer) break;
-        found = std::move(fewer);
-    }
-    return found;
-}
-
-/// How much closer to the target some light more brings the walk; each point counts up to what it needs.
-double WalkPlanner::gain(const std::vector<double>& lux, const std::vector<double>& more) const {
-    const double mean = std::max(target_.mean.value_or(Lux(1)).value(), 1e-6);
-    const double dark =
-        std::max(target_.minimum.value_or(Lux(0)).value(), limits::walk_uniformity.value * mean);
-    double sum = 0;
-    for (std::size_t i = 0; i < lux.size(); ++i) {
-        const auto worth = [&](double value) {
-            return std::min(value, mean) / mean + 3 * std::min(value, dark) / dark;
-        };
-        if (more[i] > 0) sum += worth(lux[i] + more[i]) - worth(lux[i]);
-    }
-    return sum;
-}
-
-std::optional<Trial> WalkPlanner::into_dark_spots(const FixtureType& type, std::size_t most,
-                                                  bool tall) const {
-    struct Candidate {
-        WalkSlot slot;
-        std::vector<double> lux;
-    };
-    std::vector<Candidate> candidates;
-    for (double along = 0.3; along < length_; along += 0.5)
-        for (const int side : {1, -1}) {
-            const auto slot = free_slot(type, along, side, 0, tall);
-            if (!slot) continue;
-            LitPoints lit{points_, straight_up, std::vector<double>(points_.size(), 0.0)};
-            add_light(bench_.light_of(fixture(type, slot->at, tall)), bench_.scene().obstacles, lit);
-            candidates.push_back({*slot, std::move(lit.lux)});
-        }
-    Trial trial;
-    trial.type = &type;
-    trial.pattern = "in the dark spots";
-    std::vector<double> lux = base_;
-    while (!meets(spread_of(lux))) {
-        if (trial.fixtures.size() >= most || candidates.empty()) return {};
-        const auto best =
-            std::max_element(candidates.begin(), candidates.end(), [&](const auto& a, const auto& b) {
-                return gain(lux, a.lux) < gain(lux, b.lux);
-            });
-        if (gain(lux, best->lux) <= 1e-6) return {};
-        std::transform(lux.begin(), lux.end(), best->lux.begin(), lux.begin(), std::plus<>());
-        trial.fixtures.push_back(fixture(type, best->slot.at, tall));
-        trial.remarks.push_back(
-            fmt::format("{} along, on the {}, where it is darkest",
-                        decimal_length_text(Metres(best->slot.along), bench_.site().settings.units, 1),
-                        best->slot.side > 0 ? "left" : "right"));
-        candidates.erase(best);
-    }
-    finish(trial, lux);
-    if (trial.fixtures.empty()) return {};
-    return trial;
-}
-
 /// How many lights of a type can still be better than what was found.
-int WalkPlanner::most_worth_trying(const Trial& found, const FixtureType& type, int cap) const {
-    if (!bench_.cheapest()) return std::min(cap, static_cast<int>(found.fixtures.size()));
+std::size_t WalkPlanner::most_worth_trying(const std::optional<Trial>& found, const FixtureType& type) const {
+    const auto cap = static_cast<std::size_t>(2 * places_.length() / closest_spacing) + 2;
+    if (!found) return cap;
+    if (!bench_.cheapest()) return std::min(cap, found->fixtures.size());
     const double price = type.price.value_or(Money(0)).value();
-    return price > 0 ? std::min(cap, static_cast<int>(found.cost() / price)) : cap;
+    return price > 0 ? std::min(cap, static_cast<std::size_t>(found->cost() / price + 1e-9)) : cap;
 }
 
-std::optional<Trial> WalkPlanner::best() const {
-    const int cap = static_cast<int>(length_ / closest_spacing) + 2;
-    const bool partly_lit = spread_of(base_).mean > 0.1 * target_.mean.value_or(Lux(1)).value();
+/// Regular patterns of every type first; then the local search on the best of them, on short walks on all.
+std::optional<Trial> WalkPlanner::best_on(bool tall) const {
+    struct Start {
+        const FixtureType* type;
+        std::optional<Trial> trial;
+    };
+    std::vector<Start> starts;
     std::optional<Trial> best;
-    for (const bool tall : {false, true}) {
-        for (const FixtureType* type : bench_.offer(Purpose::walk)) {
-            if (tall && type->kind != FixtureKind::path) continue;
-            const int most = best ? most_worth_trying(*best, *type, cap) : cap;
-            if (most < 1) continue;
-            std::optional<Trial> trial = fewest_evenly(*type, most, tall);
-            if (trial && (!best || preferred(*trial, *best, bench_.cheapest()))) best = std::move(trial);
-            if (!partly_lit) continue;
-            trial = into_dark_spots(*type, static_cast<std::size_t>(most), tall);
-            if (trial && (!best || preferred(*trial, *best, bench_.cheapest()))) best = std::move(trial);
-        }
-        if (best) break; // a usual stem does
+    const auto take = [&](std::optional<Trial> trial) {
+        if (!trial) return;
+        const std::size_t known = best && best->type == trial->type
+                                      ? std::max(best->lower_bound, trial->lower_bound)
+                                      : 0; // a later search knows more, even where it finds no fewer
+        if (!best || preferred(*trial, *best, bench_.cheapest())) best = std::move(trial);
+        best->lower_bound = std::max(best->lower_bound, known);
+    };
+    for (const FixtureType* type : bench_.offer(Purpose::walk)) {
+        if (tall && type->kind != FixtureKind::path) continue;
+        starts.push_back({type, search(*type, tall, most_worth_trying(best, *type), false)});
+        take(starts.back().trial);
     }
+    std::stable_sort(starts.begin(), starts.end(), [&](const Start& a, const Start& b) {
+        if (!a.trial || !b.trial) return a.trial.has_value() && !b.trial;
+        return preferred(*a.trial, *b.trial, bench_.cheapest());
+    });
+    if (best && ground_.points.size() > few_points) starts.resize(std::min(starts.size(), types_searched_on));
+    for (const Start& start : starts)
+        take(search(*start.type, tall, most_worth_trying(best, *start.type), true));
     return best;
 }
 
-std::string asked_words(const WalkTarget& target) {
+/// A usual stem where that does.
+std::optional<Trial> WalkPlanner::best() const {
+    std::optional<Trial> usual = best_on(false);
+    return usual ? usual : best_on(true);
+}
+
+std::string asked_words(const WalkNeed& need) {
     std::string words;
-    if (target.mean) words = lux_text(*target.mean) + " on average";
-    if (target.minimum)
-        words += (words.empty() ? "" : " and ") + lux_text(*target.minimum) + " at the darkest spot";
+    if (need.mean > 0) words = lux_text(Lux(need.mean)) + " on average";
+    if (need.least > 0)
+        words += (words.empty() ? "" : " and ") + lux_text(Lux(need.least)) + " at the darkest spot";
     return words.empty() ? "an even light" : words;
+}
+
+std::string number_words(const Trial& trial) {
+    if (trial.lower_bound >= trial.fixtures.size()) return "no fewer can do";
+    return fmt::format("at least {} are needed", trial.lower_bound);
+}
+
+std::string reason_words(const Workbench& bench, const Walk& walk, const Trial& trial, const WalkNeed& need) {
+    std::string words =
+        fmt::format("{} gets {} {}{} ({}): {} on average, {} at the darkest spot; asked are {}.", walk.id,
+                    trial.fixtures.size(), trial.type->id, trial.pattern.empty() ? "" : ", " + trial.pattern,
+                    number_words(trial), lux_text(Lux(trial.spread.mean)), lux_text(Lux(trial.spread.least)),
+                    asked_words(need));
+    const auto near = std::count_if(trial.fixtures.begin(), trial.fixtures.end(),
+                                    [&](const Fixture& fixture) { return bench.near_water(*fixture.at); });
+    if (near > 0)
+        words += fmt::format(" {} of them stand nearer to water than {}, as no places farther off do: hang "
+                             "those on a transformer listed for water, on a tap of at most 15 V.",
+                             near, bench.near_water_limit_text());
+    return words;
+}
+
+std::string unmet_words(const Workbench& bench, const WalkNeed& need) {
+    if (bench.offer(Purpose::walk).empty())
+        return "no type on offer lights walks; name some with --model or put path lights into [stock]";
+    return fmt::format(
+        "no number of the types on offer gives {} with free ground beside the walk{}; offer "
+        "brighter or taller ones{}",
+        asked_words(need), bench.near_water_allowed() ? "" : ' ' + bench.clear_of_water_words(),
+        bench.near_water_allowed() ? "" : ", or feed them from a transformer listed for water");
+}
+
+std::vector<ProposedLight> lights_of(const Walk& walk, const Trial& trial) {
+    std::vector<ProposedLight> lights;
+    for (std::size_t i = 0; i < trial.fixtures.size(); ++i)
+        lights.push_back({trial.fixtures[i], fmt::format("{}, {} of {}: {}", walk.id, i + 1,
+                                                         trial.fixtures.size(), trial.remarks[i])});
+    return lights;
+}
+
+/// Clear of water where that can be done; near it only where the supply may be.
+std::optional<Trial> best_trial(const Workbench& bench, const Walk& walk, const WalkNeed& need,
+                                const LitPoints& lit) {
+    const WalkGround ground(lit.points);
+    for (const WaterRule water : {WaterRule::keep_clear, WaterRule::may_be_near}) {
+        if (water == WaterRule::may_be_near && !bench.near_water_allowed()) break;
+        std::optional<Trial> trial = WalkPlanner(bench, walk, need, ground, lit.lux, water).best();
+        if (trial) return trial;
+    }
+    return {};
 }
 
 } // namespace
@@ -269,34 +225,23 @@ std::optional<WalkTarget> wanted_on(const Walk& walk, const LuxSpread& now) {
     return target;
 }
 
-void propose_for_walk(Workbench& bench, const Walk& walk, PlacingProposal& proposal) {
+std::optional<PartProposal> plan_walk(const Workbench& bench, const Walk& walk) {
     LitPoints lit;
     lit.points = walk_points(walk);
     illuminate(bench.scene(), lit);
     const std::optional<WalkTarget> target = wanted_on(walk, spread_of(lit.lux));
-    if (!target || lit.points.empty()) return;
-    const std::optional<Trial> trial = WalkPlanner(bench, walk, *target, lit.points, lit.lux).best();
+    if (!target || lit.points.empty()) return {};
+    const WalkNeed need = need_of(*target);
+    PartProposal proposal;
+    const std::optional<Trial> trial = best_trial(bench, walk, need, lit);
     if (!trial) {
-        const bool none = bench.offer(Purpose::walk).empty();
-        proposal.unmet.push_back(
-            {walk.id, walk.location,
-             none ? "no type on offer lights walks; name some with --model or put path lights into [stock]"
-                  : fmt::format(
-                        "no number of the types on offer gives {} with free ground beside the walk; offer "
-                        "brighter or taller ones",
-                        asked_words(*target))});
-        return;
+        proposal.unmet = UnmetTarget{walk.id, walk.location, unmet_words(bench, need)};
+        return proposal;
     }
-    proposal.reasons.push_back(fmt::format(
-        "{} gets {} {}{}: {} on average, {} at the darkest spot; asked are {}.", walk.id,
-        trial->fixtures.size(), trial->type->id, trial->pattern.empty() ? "" : " " + trial->pattern,
-        lux_text(Lux(trial->spread.mean)), lux_text(Lux(trial->spread.least)), asked_words(*target)));
-    for (std::size_t i = 0; i < trial->fixtures.size(); ++i) {
-        Fixture fixture = trial->fixtures[i];
-        fixture.id = bench.new_id(walk.id);
-        bench.accept({std::move(fixture), fmt::format("{}, {} of {}: {}", walk.id, i + 1,
-                                                      trial->fixtures.size(), trial->remarks[i])});
-    }
+    proposal.lights = lights_of(walk, *trial);
+    proposal.reason = reason_words(bench, walk, *trial, need);
+    proposal.number = LightNumber{walk.id, trial->type->id, trial->fixtures.size(), trial->lower_bound};
+    return proposal;
 }
 
 } // namespace rillwatt

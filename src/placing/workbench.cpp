@@ -2,6 +2,8 @@
 
 #include "rillwatt/layout/places.hpp"
 #include "rillwatt/light/views.hpp"
+#include "rillwatt/mains/code_limits.hpp"
+#include "rillwatt/quantity/quantity_text.hpp"
 
 #include <fmt/format.h>
 
@@ -14,6 +16,7 @@ namespace {
 
 constexpr double clear_of_walk = 0.1;   ///< metres between a light and the edge of any walk, at least
 constexpr double clear_of_viewer = 1.0; ///< metres round where people sit or stand to look
+constexpr double clear_of_light = 0.1;  ///< metres between two lights
 
 template<class Parts>
 void collect_ids(const Parts& parts, std::set<std::string>& ids) {
@@ -109,7 +112,7 @@ PlacedLight Workbench::light_of(const Fixture& fixture) const {
     return *place_light(site_, fixture, *type, photometry_.types.find(fixture.model)->second, 1);
 }
 
-bool Workbench::free_ground(PlanPoint at) const {
+bool Workbench::free_ground(PlanPoint at, WaterRule water) const {
     for (const Area& area : site_.areas) {
         const bool taken =
             area.kind == AreaKind::water || area.kind == AreaKind::paving || area.kind == AreaKind::building;
@@ -117,9 +120,45 @@ bool Workbench::free_ground(PlanPoint at) const {
     }
     for (const Walk& walk : site_.walks)
         if (distance_to_line(at, walk.line) < walk.width.value() / 2 + clear_of_walk) return false;
-    return std::none_of(site_.viewpoints.begin(), site_.viewpoints.end(), [&](const Viewpoint& viewpoint) {
+    if (water == WaterRule::keep_clear && near_water(at)) return false;
+    return !someone_at(at) && !light_at(at);
+}
+
+bool Workbench::someone_at(PlanPoint at) const {
+    return std::any_of(site_.viewpoints.begin(), site_.viewpoints.end(), [&](const Viewpoint& viewpoint) {
         return distance(viewpoint.at, at).value() < clear_of_viewer;
     });
+}
+
+bool Workbench::light_at(PlanPoint at) const {
+    return std::any_of(scene_.lights.begin(), scene_.lights.end(), [&](const PlacedLight& light) {
+        return distance(on_plan(light.pose.at), at).value() < clear_of_light;
+    });
+}
+
+bool Workbench::near_water_allowed() const {
+    if (site_.settings.code == CodeFamily::iec) return true; // other rules, and they are not judged here
+    return site_.transformers.empty() ||
+           std::any_of(
+               site_.transformers.begin(), site_.transformers.end(), [&](const Transformer& transformer) {
+                   if (!transformer.model) return true;
+                   const TransformerType* type = find_entry(catalog_.transformers, *transformer.model);
+                   return type != nullptr && type->water_listed;
+               });
+}
+
+std::string Workbench::near_water_limit_text() const {
+    return length_text(code_limits::low_voltage_to_water.value, site_.settings.units);
+}
+
+std::string Workbench::clear_of_water_words() const {
+    return fmt::format("and {} from water, as their supply is not listed for it", near_water_limit_text());
+}
+
+bool Workbench::near_water(PlanPoint at) const {
+    if (site_.settings.code == CodeFamily::iec) return false;
+    const std::optional<Metres> away = distance_to_water(site_, at);
+    return away && *away < code_limits::low_voltage_to_water.value;
 }
 
 bool Workbench::dazzles(const PlacedLight& light) const {
@@ -148,9 +187,29 @@ double Workbench::taped_height(double metres) const {
     return std::round(metres / grain) * grain;
 }
 
-void Workbench::accept(ProposedLight light) {
-    scene_.lights.push_back(light_of(light.fixture));
-    accepted_.push_back(std::move(light));
+void Workbench::accept(const std::string& part, std::vector<ProposedLight> lights) {
+    for (ProposedLight& light : lights) {
+        light.fixture.id = new_id(part);
+        scene_.lights.push_back(light_of(light.fixture));
+        accepted_.push_back(std::move(light));
+    }
+}
+
+std::vector<ProposedLight> Workbench::withdraw(const std::string& part) {
+    std::vector<ProposedLight> taken;
+    std::size_t light = scene_.lights.size() - accepted_.size(); // accepted ones stand last, in their order
+    for (auto it = accepted_.begin(); it != accepted_.end();) {
+        if (it->fixture.lights != part) {
+            ++it;
+            ++light;
+            continue;
+        }
+        ids_.erase(it->fixture.id);
+        taken.push_back(std::move(*it));
+        it = accepted_.erase(it);
+        scene_.lights.erase(scene_.lights.begin() + static_cast<std::ptrdiff_t>(light));
+    }
+    return taken;
 }
 
 double Trial::cost() const {

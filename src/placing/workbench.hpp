@@ -14,6 +14,9 @@ namespace rillwatt {
 /// What a light is wanted for: it decides which kinds are on offer.
 enum class Purpose { walk, falls };
 
+/// Whether lights on dry ground have to keep the distance from water that a supply not listed for it asks.
+enum class WaterRule { keep_clear, may_be_near };
+
 /// A garden with the lights it has and those proposed so far, where more can be tried.
 class Workbench {
   public:
@@ -31,8 +34,19 @@ class Workbench {
     PlacedLight light_of(const Fixture& fixture) const;
 
     /// Whether the ground there is free for a light on a stake: no water, paving, building or walk, no
-    /// viewer.
-    bool free_ground(PlanPoint at) const;
+    /// viewer, no other light; not too near to water.
+    bool free_ground(PlanPoint at, WaterRule water) const;
+
+    /// Whether the supply lets lights stand near water: one on the site is listed for it, or none is chosen
+    /// yet.
+    bool near_water_allowed() const;
+
+    /// The distance from water that `near_water` asks for, and the words for keeping it.
+    std::string near_water_limit_text() const;
+    std::string clear_of_water_words() const;
+
+    /// Whether a place is nearer to water than a light may be whose supply is not listed for it.
+    bool near_water(PlanPoint at) const;
 
     /// Whether someone at a viewpoint would look into it, directly or mirrored in water.
     bool dazzles(const PlacedLight& light) const;
@@ -46,10 +60,18 @@ class Workbench {
     /// A height rounded to half an inch or 0.01 m.
     double taped_height(double metres) const;
 
-    void accept(ProposedLight light);
-    std::vector<ProposedLight> take_lights() { return std::move(accepted_); }
+    /// Puts lights in place and gives each an id.
+    void accept(const std::string& part, std::vector<ProposedLight> lights);
+
+    /// Takes back what was accepted for a part.
+    std::vector<ProposedLight> withdraw(const std::string& part);
+
+    const std::vector<ProposedLight>& accepted() const { return accepted_; }
 
   private:
+    bool someone_at(PlanPoint at) const;
+    bool light_at(PlanPoint at) const;
+
     const Site& site_;
     const Catalog& catalog_;
     LightScene scene_;
@@ -67,8 +89,9 @@ struct Trial {
     std::vector<std::string> remarks; ///< one for each fixture
     std::string pattern;
     LuxSpread spread;
-    double excess = 0;  ///< how far beyond what was asked; 0 within 1.5 times
-    double quality = 0; ///< more is better
+    std::size_t lower_bound = 1; ///< lights of this type that it takes at least, as far as is known
+    double excess = 0;           ///< how far beyond what was asked; 0 within 1.5 times
+    double quality = 0;          ///< more is better
 
     double cost() const;
 };
@@ -77,9 +100,17 @@ struct Trial {
 /// light.
 bool preferred(const Trial& a, const Trial& b, bool cheapest);
 
-// Each finds lights for one part and puts them on the bench, or says in `unmet` why nothing does.
-void propose_for_walk(Workbench& bench, const Walk& walk, PlacingProposal& proposal);
-void propose_for_falls(Workbench& bench, const Falls& falls, PlacingProposal& proposal);
+/// What is proposed for one walk or falls.
+struct PartProposal {
+    std::vector<ProposedLight> lights; ///< without ids
+    std::string reason;
+    std::optional<LightNumber> number;
+    std::optional<UnmetTarget> unmet;
+};
+
+// Each finds lights for one part, or says in `unmet` why nothing does; nothing where the part needs none.
+std::optional<PartProposal> plan_walk(const Workbench& bench, const Walk& walk);
+std::optional<PartProposal> plan_falls(const Workbench& bench, const Falls& falls);
 
 /// What a walk is to be lit to by a proposal; empty when it needs nothing.
 std::optional<WalkTarget> wanted_on(const Walk& walk, const LuxSpread& now);
