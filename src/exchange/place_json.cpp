@@ -36,6 +36,15 @@ void write_fixture(JsonWriter& json, const ProposedLight& light, const Catalog& 
     json.end();
 }
 
+void write_number(JsonWriter& json, const LightNumber& number) {
+    json.begin_object(Set::line);
+    json.member("id", number.walk);
+    json.member("model", number.model);
+    json.member("lights", number.lights);
+    json.member("lower_bound", number.lower_bound);
+    json.end();
+}
+
 } // namespace
 
 std::string place_json(const PlaceReport& report) {
@@ -47,6 +56,11 @@ std::string place_json(const PlaceReport& report) {
     json.begin_array();
     for (const ProposedLight& light : report.proposal.lights)
         write_fixture(json, light, *report.with_lights.catalog);
+    json.end();
+    json.key("walks");
+    json.begin_array();
+    for (const LightNumber& number : report.proposal.numbers)
+        write_number(json, number);
     json.end();
     json.key("unmet");
     json.begin_array();

@@ -74,6 +74,17 @@ TEST_CASE("place adds lights to the file and leaves the rest of it to the byte")
     CHECK(folder.entries() == 1);
 }
 
+TEST_CASE("place says beside the number of lights how many it takes at least") {
+    const test::TemporaryFolder folder;
+    const std::string file = folder.file("garden.toml");
+    test::put_file(file, dark_garden);
+    const std::string text = type({"place", file}).out;
+    CHECK((holds(text, "at least") || holds(text, "no fewer can do")));
+    const std::string json = type({"place", file, "--format", "json"}).out;
+    CHECK(holds(json, "\"walks\": ["));
+    CHECK(holds(json, "\"lower_bound\": "));
+}
+
 TEST_CASE("place says with status 1 what cannot be lit, and with 2 what it cannot read") {
     const test::TemporaryFolder folder;
     const std::string file = folder.file("garden.toml");
