@@ -9,7 +9,9 @@ namespace {
 
 constexpr double weight_step = 0.25;
 constexpr double rounding = 1e-6;
-constexpr int rounds_per_light = 60;
+constexpr int rounds_per_light = 8;      ///< without a better bound, then the search for weights ends
+constexpr double worth_going_on = 1e-4;  ///< share by which a bound has to be better
+constexpr double still_the_same = 1e-12; ///< share by which rounding may change a gain
 
 double total_of(const std::vector<double>& lux) { return std::accumulate(lux.begin(), lux.end(), 0.0); }
 
@@ -22,17 +24,24 @@ class Covering {
     double bound(double enough, Effort& effort);
 
   private:
+    struct Gain {
+        double gain;
+        std::uint32_t lamp;
+
+        bool operator<(const Gain& other) const { return gain < other.gain; }
+    };
+
     double share(std::size_t point, double lux) const;
     double gain(std::size_t lamp) const;
-    double bound_now() const { return weights_ / *std::max_element(gains_.begin(), gains_.end()); }
-    void weigh_less(std::size_t lamp, Effort& effort);
+    Gain most_gainful(Effort& effort);
+    void weigh_less(std::size_t lamp);
 
     const LightTable& table_;
     std::vector<double> need_;   ///< of each point, lux
     std::vector<double> weight_; ///< of each point
     double weights_ = 0;         ///< of all points
     double beyond_ = 0;          ///< what any lamp gains out of its reach, at most
-    std::vector<double> gains_;  ///< of each lamp
+    std::vector<Gain> gains_;    ///< a heap, the greatest first; weights only fall, so each is an upper bound
 };
 
 Covering::Covering(const LightTable& table, const std::vector<double>& base, double dark) : table_(table) {
@@ -43,8 +52,9 @@ Covering::Covering(const LightTable& table, const std::vector<double>& base, dou
     weights_ = total_of(weight_);
     for (std::size_t point = 0; point < need_.size(); ++point)
         beyond_ += weight_[point] * share(point, table.beyond_reach());
-    for (std::size_t i = 0; i < table.size(); ++i)
-        gains_.push_back(gain(i));
+    for (std::uint32_t lamp = 0; lamp < table.size(); ++lamp)
+        gains_.push_back({gain(lamp), lamp});
+    std::make_heap(gains_.begin(), gains_.end());
 }
 
 /// Of what a point needs, at most all of it.
@@ -59,29 +69,39 @@ double Covering::gain(std::size_t lamp) const {
     return sum;
 }
 
-void Covering::weigh_less(std::size_t lamp, Effort& effort) {
+/// The greatest gain of all: those on top are reckoned anew until one stays there.
+Covering::Gain Covering::most_gainful(Effort& effort) {
+    for (;;) {
+        std::pop_heap(gains_.begin(), gains_.end());
+        Gain& top = gains_.back();
+        const double before = top.gain;
+        top.gain = gain(top.lamp);
+        effort.points -= static_cast<long>(table_[top.lamp].lux.size());
+        const Gain answer = top;
+        std::push_heap(gains_.begin(), gains_.end());
+        if (answer.gain >= before * (1 - still_the_same)) return {before, answer.lamp};
+    }
+}
+
+void Covering::weigh_less(std::size_t lamp) {
     for (const LuxAt& at : table_[lamp].lux) {
         double& weight = weight_[at.point];
         const double less = weight * weight_step * share(at.point, static_cast<double>(at.lux));
         weight -= less;
         weights_ -= less;
     }
-    const double along = table_[lamp].slot.along;
-    const auto [first, last] = table_.between(along - 2 * table_.reach(), along + 2 * table_.reach());
-    for (std::size_t i = first; i < last; ++i) {
-        gains_[i] = gain(i); // those elsewhere keep an older, greater gain: the bound stays one
-        effort.points -= static_cast<long>(table_[i].lux.size());
-    }
 }
 
 double Covering::bound(double enough, Effort& effort) {
-    if (weights_ <= 0) return 0;
-    double best = bound_now();
-    const auto rounds = static_cast<long>(rounds_per_light * std::ceil(enough));
-    for (long round = 0; round < rounds && best < enough && !effort.spent(); ++round) {
-        const auto most = std::max_element(gains_.begin(), gains_.end());
-        weigh_less(static_cast<std::size_t>(most - gains_.begin()), effort);
-        best = std::max(best, bound_now());
+    if (weights_ <= 0 || gains_.empty()) return 0;
+    double best = 0;
+    const auto patience = static_cast<long>(rounds_per_light * std::ceil(enough));
+    for (long idle = 0; idle < patience && best < enough && !effort.spent(); ++idle) {
+        const Gain most = most_gainful(effort);
+        const double bound = weights_ / most.gain;
+        if (bound > best * (1 + worth_going_on)) idle = 0;
+        best = std::max(best, bound);
+        weigh_less(most.lamp);
     }
     return best;
 }

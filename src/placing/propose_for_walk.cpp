@@ -35,6 +35,7 @@ class WalkPlanner {
     std::optional<Trial> best_on(bool tall) const;
     std::optional<Trial> search(const FixtureType& type, bool tall, std::size_t most, bool on) const;
     std::optional<Trial> verified(const FixtureType& type, const LightTable& table, const LampSet& set) const;
+    void add_within_reach(const PlacedLight& light, const LightTable& table, LitPoints& lit) const;
     std::string remark(const WalkSlot& slot, const WalkSlot* before) const;
     std::size_t most_worth_trying(const std::optional<Trial>& found, const FixtureType& type) const;
 
@@ -65,6 +66,18 @@ std::string WalkPlanner::remark(const WalkSlot& slot, const WalkSlot* before) co
     return words + fmt::format(", {} after the one before", decimal_length_text(Metres(gap), unit, 1));
 }
 
+/// A light that gives nothing beyond its reach need not be asked there.
+void WalkPlanner::add_within_reach(const PlacedLight& light, const LightTable& table, LitPoints& lit) const {
+    if (table.beyond_reach() > 0) return add_light(light, bench_.scene().obstacles, lit);
+    const auto near = ground_.tree.within(on_plan(light.pose.at), table.reach());
+    LitPoints some;
+    for (const std::uint32_t point : near)
+        some.points.push_back(lit.points[point]);
+    add_light(light, bench_.scene().obstacles, some);
+    for (std::size_t i = 0; i < near.size(); ++i)
+        lit.lux[near[i]] += some.lux[i];
+}
+
 /// The lights as they will stand in the site file, judged by the light that the command `light` computes.
 std::optional<Trial> WalkPlanner::verified(const FixtureType& type, const LightTable& table,
                                            const LampSet& set) const {
@@ -76,7 +89,7 @@ std::optional<Trial> WalkPlanner::verified(const FixtureType& type, const LightT
         trial.fixtures.push_back(table.fixture(set.lamps[i]));
         trial.remarks.push_back(
             remark(table[set.lamps[i]].slot, i > 0 ? &table[set.lamps[i - 1]].slot : nullptr));
-        add_light(bench_.light_of(trial.fixtures.back()), bench_.scene().obstacles, lit);
+        add_within_reach(bench_.light_of(trial.fixtures.back()), table, lit);
     }
     trial.spread = spread_of(lit.lux);
     if (!need_.met_by(trial.spread)) return {};

@@ -77,8 +77,7 @@ void WalkSearch::try_pattern(const Pattern& pattern) {
     }
 }
 
-bool WalkSearch::move_patterns_of(std::size_t count) {
-    Effort effort = stage_effort(table_);
+bool WalkSearch::move_patterns_of(std::size_t count, Effort& effort) {
     for (const Pattern& pattern : all_patterns()) {
         if (effort.spent()) return false;
         sum_.put(set_out(table_, pattern, count));
@@ -92,10 +91,11 @@ bool WalkSearch::move_patterns_of(std::size_t count) {
 /// Fewer lights than the best pattern, set out regularly and then moved.
 void WalkSearch::move_patterns() {
     if (most_ <= bound_) return;
+    Effort effort = stage_effort(table_);
     std::size_t step = std::max<std::size_t>(1, (most_ - bound_) / 4);
     while (most_ > bound_) {
         step = std::min(step, most_ - bound_);
-        if (move_patterns_of(most_ - step)) continue;
+        if (move_patterns_of(most_ - step, effort)) continue;
         if (step == 1) return;
         step /= 2;
     }

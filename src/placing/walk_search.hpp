@@ -1,6 +1,6 @@
 #pragma once
 
-#include "light_sum.hpp"
+#include "fewer_lights.hpp"
 #include "patterns.hpp"
 #include <string>
 
@@ -35,7 +35,7 @@ class WalkSearch {
     void try_pattern(const Pattern& pattern);
     bool grow(const Pattern& pattern, std::size_t& failed);
     void move_patterns();
-    bool move_patterns_of(std::size_t count);
+    bool move_patterns_of(std::size_t count, Effort& effort);
     void fill_and_take_away();
     void bound_from_below();
     void search_exhaustively();
