@@ -2,11 +2,8 @@
 
 #include "rillwatt/text/utf8.hpp"
 
-#include <fmt/compile.h>
-
 #include <algorithm>
 #include <array>
-#include <bit>
 #include <charconv>
 #include <cmath>
 
@@ -21,15 +18,6 @@ constexpr std::array<bool, 256> stands_as_it_is = [] {
         plain[c] = c != '"' && c != '\\';
     return plain;
 }();
-
-constexpr std::size_t longest_number = 32;
-
-char* put_double(char* at, double number) {
-    // Where no exponent makes it shorter, fmt finds the same digits sooner.
-    const double magnitude = std::abs(number);
-    if (magnitude >= 1e-3 && magnitude < 1e5) return fmt::format_to(at, FMT_COMPILE("{}"), number);
-    return std::to_chars(at, at + longest_number, number).ptr;
-}
 
 void append_unicode_escape(std::string& out, unsigned code) {
     constexpr std::string_view hex = "0123456789abcdef";
@@ -123,20 +111,9 @@ void JsonWriter::write_escaped(std::string_view text) {
 
 template<class Number>
 void JsonWriter::write_number(Number number) {
-    char* const begin = room_for(longest_number);
-    used_ += static_cast<std::size_t>(std::to_chars(begin, begin + longest_number, number).ptr - begin);
-}
-
-/// Ratings, lengths and resistances come again and again: the last number of each of a few classes is kept
-/// as text.
-void JsonWriter::write_double(double number) {
-    const auto bits = std::bit_cast<std::uint64_t>(number);
-    NumberText& known = numbers_[(bits * 0x9E3779B97F4A7C15u) >> 58];
-    if (known.bits != bits || known.size == 0) {
-        known.bits = bits;
-        known.size = static_cast<std::size_t>(put_double(known.text.data(), number) - known.text.data());
-    }
-    write(std::string_view(known.text.data(), known.size));
+    constexpr std::size_t longest = 32;
+    char* const begin = room_for(longest);
+    used_ += static_cast<std::size_t>(std::to_chars(begin, begin + longest, number).ptr - begin);
 }
 
 void JsonWriter::begin(char opening, char closing, Set set) {
@@ -174,7 +151,7 @@ void JsonWriter::value(std::string_view text) {
 void JsonWriter::value(double number) {
     if (!std::isfinite(number)) return null();
     before_value();
-    write_double(number == 0 ? 0.0 : number); // no "-0"
+    write_number(number == 0 ? 0.0 : number); // no "-0"
 }
 
 void JsonWriter::value(int number) {

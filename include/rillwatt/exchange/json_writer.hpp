@@ -1,8 +1,6 @@
 #pragma once
 
-#include <array>
 #include <cstddef>
-#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -62,11 +60,6 @@ class JsonWriter {
         Set set = Set::lines;
         bool empty = true;
     };
-    struct NumberText {
-        std::uint64_t bits = 0;
-        std::size_t size = 0; ///< 0: none yet
-        std::array<char, 32> text;
-    };
 
     void begin(char opening, char closing, Set set);
     void before_value();
@@ -78,14 +71,12 @@ class JsonWriter {
     void write(std::string_view text);
     void write_string(std::string_view text);
     void write_escaped(std::string_view text);
-    void write_double(double number);
     template<class Number>
     void write_number(Number number);
 
     std::string out_;      ///< longer than what is written: the rest is room
     std::size_t used_ = 0; ///< bytes written
     std::vector<Level> levels_;
-    std::array<NumberText, 64> numbers_;
     bool after_key_ = false;
 };
 

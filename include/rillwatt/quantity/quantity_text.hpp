@@ -30,14 +30,6 @@ std::string depth_text(Metres length, LengthUnit unit);
 /// A number with a fixed number of decimals, never "-0.0", never in a locale.
 std::string fixed_text(double value, int decimals);
 
-/// The most bytes `write_fixed` writes.
-inline constexpr std::size_t longest_fixed = 24;
-
-/// The same written so that it ends before `end`, for tables of many rows. Returns where it begins; null, and
-/// nothing written, for the few numbers it cannot write: those of 2^53 and more, more than three decimals,
-/// and what is no number.
-char* write_fixed(char* end, double value, int decimals);
-
 /// A number with as many decimals as it needs, up to `decimals`: 12, 12.5, 12.25.
 std::string trimmed_text(double value, int decimals);
 
