@@ -4,7 +4,6 @@
 
 #include <fmt/format.h>
 
-#include "abridged.hpp"
 #include "entry_readers.hpp"
 
 namespace rillwatt {
@@ -95,18 +94,6 @@ LoadResult<Catalog> read_built_in_catalog() {
     LoadResult<Catalog> result{Catalog{}, {}};
     for (const BuiltInFile& file : built_in_files()) {
         result = read_catalog(file.text, std::string(file.name), std::move(*result.value));
-        if (!result) return result;
-    }
-    return result;
-}
-
-LoadResult<Catalog> read_built_in_catalog(const EntryNames& named) {
-    LoadResult<Catalog> result{Catalog{}, {}};
-    const std::vector<BuiltInFile>& files = built_in_files();
-    const std::vector<std::string> texts = abridged(files, named);
-    for (std::size_t i = 0; i < files.size(); ++i) {
-        if (texts[i].empty()) continue;
-        result = read_catalog(texts[i], std::string(files[i].name), std::move(*result.value));
         if (!result) return result;
     }
     return result;

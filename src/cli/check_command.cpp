@@ -10,7 +10,7 @@ namespace rillwatt {
 namespace {
 
 ExitStatus run(const Arguments& arguments, Console& console) {
-    const std::optional<Assessment> assessment = load_and_assess(arguments, console, BuiltInPart::named);
+    const std::optional<Assessment> assessment = load_and_assess(arguments, console);
     if (!assessment) return ExitStatus::wrong_input;
     if (arguments.text("--format") == "json")
         console.out << check_json(*assessment);

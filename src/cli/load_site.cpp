@@ -32,14 +32,6 @@ std::size_t file_size(const std::string& path) {
     return fault ? 0 : bytes;
 }
 
-/// Everything that the site and the user's catalogs look up in the built-in ones, and some words besides.
-EntryNames looked_up(const Site& site, const std::vector<CatalogFile>& users) {
-    EntryNames names = entries_named_by(site);
-    for (const CatalogFile& file : users)
-        if (file.content.text) add_quoted(names, *file.content.text);
-    return names;
-}
-
 /// A site and its catalogs as read, and everything wrong with them.
 struct Reading {
     std::optional<Site> site;
@@ -48,15 +40,12 @@ struct Reading {
 };
 
 Reading read_with_catalogs(const std::string& text, const std::string& path,
-                           const std::vector<std::string>& more, BuiltInPart part) {
+                           const std::vector<std::string>& more) {
     SiteDraft draft = read_site_draft(text, path);
     const std::vector<CatalogFile> users =
         read_user_catalogs(draft.site ? &*draft.site : nullptr, text, more);
-    const bool only_named = part == BuiltInPart::named && draft.site;
-    LoadResult<Catalog> built_in =
-        only_named ? read_built_in_catalog(looked_up(*draft.site, users)) : read_built_in_catalog();
     Reading reading;
-    Gathered gathered = gather_catalogs(users, std::move(built_in), reading.errors);
+    Gathered gathered = gather_catalogs(users, read_built_in_catalog(), reading.errors);
     reading.catalog = std::move(gathered.catalog);
     if (draft.site && gathered.names_known)
         append(draft.errors, check_against_catalog(*draft.site, reading.catalog, text));
@@ -92,17 +81,14 @@ std::optional<Catalog> load_catalogs(const std::vector<std::string>& more_catalo
 }
 
 std::optional<LoadedSite> load_site(const std::string& path, const std::vector<std::string>& more_catalogs,
-                                    Console& console, BuiltInPart built_in) {
+                                    Console& console) {
     prepare_memory_for(file_size(path));
     FileText file = read_file(path);
     if (!file.text) {
         print_errors({unreadable(path, file.problem, {})}, console);
         return std::nullopt;
     }
-    Reading reading = read_with_catalogs(*file.text, path, more_catalogs, built_in);
-    // Errors name the nearest entry of all.
-    if (!reading.errors.empty() && built_in == BuiltInPart::named)
-        reading = read_with_catalogs(*file.text, path, more_catalogs, BuiltInPart::all);
+    Reading reading = read_with_catalogs(*file.text, path, more_catalogs);
     print_errors(reading.errors, console);
     if (!reading.errors.empty()) return std::nullopt;
     return LoadedSite{path, std::move(*file.text), std::make_shared<const Site>(std::move(*reading.site)),
@@ -129,10 +115,8 @@ std::optional<PhotometricFiles> load_photometry(const LoadedSite& loaded, Consol
     return files;
 }
 
-std::optional<Assessment> load_and_assess(const Arguments& arguments, Console& console,
-                                          BuiltInPart built_in) {
-    std::optional<LoadedSite> loaded =
-        load_site(arguments.text("SITE"), arguments.all("--catalog"), console, built_in);
+std::optional<Assessment> load_and_assess(const Arguments& arguments, Console& console) {
+    std::optional<LoadedSite> loaded = load_site(arguments, console);
     if (!loaded) return std::nullopt;
     LoadResult<Assessment> assessed = assess(loaded->site, loaded->catalog);
     print_errors(std::move(assessed.errors), *loaded, console);

@@ -266,25 +266,6 @@ TEST_CASE("a great many errors end in a word that there are more") {
     CHECK(result.errors.size() == 1001);
 }
 
-TEST_CASE("the names a site looks up in the catalogs are all that it is checked for") {
-    const std::string text = "rillwatt = 1\n[site]\nname = \"x\"\n"
-                             "[stock]\ncables = [\"n1\"]\ntransformers = [\"n2\"]\nfixtures = [\"n3\"]\n"
-                             "[[pump]]\nid = \"P\"\nmodel = \"n4\"\n"
-                             "[[transformer]]\nid = \"T\"\nmodel = \"n5\"\n"
-                             "[[run]]\nid = \"A\"\nfrom = \"T\"\ncable = \"n6\"\n"
-                             "[[splice]]\nid = \"S\"\nfrom = \"A\"\ncable = \"n7\"\n"
-                             "[[fixture]]\nid = \"F\"\nmodel = \"n8\"\nfrom = \"S\"\ncable = \"n9\"\n"
-                             "[[link]]\nbetween = [\"S\", \"F\"]\ncable = \"n10\"\n";
-    const LoadResult<Site> site = read_site(text, "site.toml");
-    REQUIRE(site);
-    const EntryNames names = entries_named_by(*site.value);
-    CHECK(names.size() == check_against_catalog(*site.value, Catalog(), text).size());
-    for (int i = 1; i <= 10; ++i) {
-        INFO(i);
-        CHECK(names.contains("n" + std::to_string(i)));
-    }
-}
-
 TEST_CASE("keys that no catalog has are named with their lines") {
     const std::string text = "rillwatt = 1\n"
                              "[site]\n"

@@ -6,7 +6,6 @@
 
 #include <string>
 #include <string_view>
-#include <unordered_set>
 #include <vector>
 
 namespace rillwatt {
@@ -30,17 +29,6 @@ const std::vector<BuiltInFile>& built_in_files();
 
 /// All built-in catalogs read one after the other, not yet checked: further files may follow.
 LoadResult<Catalog> read_built_in_catalog();
-
-/// Ids of catalog entries.
-using EntryNames = std::unordered_set<std::string_view>;
-
-/// Adds all that stands in double quotes on one line of a catalog file: among it are the names of the entries
-/// that it builds on.
-void add_quoted(EntryNames& names, std::string_view text);
-
-/// As much of the built-in catalogs as is needed by what names these entries: those, and the cables and
-/// conductor tables they name in turn. For what looks entries up by the names it is given, and lists none.
-LoadResult<Catalog> read_built_in_catalog(const EntryNames& named);
 
 /// The tables of a catalog file and their keys.
 std::vector<TableSpec> catalog_tables();

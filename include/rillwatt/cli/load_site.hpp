@@ -20,14 +20,10 @@ struct LoadedSite {
     std::shared_ptr<const Catalog> catalog;
 };
 
-/// How much of the built-in catalogs a command has need of: what the site names, to look it up, or all, to
-/// choose from.
-enum class BuiltInPart { named, all };
-
 /// Reads a site file, the built-in catalogs, the catalogs the site names (relative to it) and those of
 /// `--catalog`. Every error of all these files goes to `console.err`, and nothing comes back.
 std::optional<LoadedSite> load_site(const std::string& path, const std::vector<std::string>& more_catalogs,
-                                    Console& console, BuiltInPart built_in = BuiltInPart::all);
+                                    Console& console);
 
 /// The `SITE` and `--catalog` of a command.
 std::optional<LoadedSite> load_site(const Arguments& arguments, Console& console);
@@ -39,8 +35,7 @@ std::optional<Catalog> load_catalogs(const std::vector<std::string>& more_catalo
 std::optional<PhotometricFiles> load_photometry(const LoadedSite& loaded, Console& console);
 
 /// load_site, then assess.
-std::optional<Assessment> load_and_assess(const Arguments& arguments, Console& console,
-                                          BuiltInPart built_in = BuiltInPart::all);
+std::optional<Assessment> load_and_assess(const Arguments& arguments, Console& console);
 
 /// Writes each error as its own block.
 void print_errors(const std::vector<InputError>& errors, Console& console);

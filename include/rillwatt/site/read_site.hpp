@@ -32,10 +32,6 @@ SiteDraft read_site_draft(std::string_view text, const std::string& file);
 std::vector<InputError> check_against_catalog(const Site& site, const Catalog& catalog,
                                               std::string_view text = {});
 
-/// The names of catalog entries in a site: of whatever `check_against_catalog` looks up. They lie in the
-/// site.
-EntryNames entries_named_by(const Site& site);
-
 /// The tables of a site file and their keys.
 std::vector<TableSpec> site_tables();
 
