@@ -78,7 +78,8 @@ std::string manual_page(const std::vector<Command>& commands, const std::string&
             "solution.\n.TP\n.B 2\nThe command line or an input file is wrong.\n.TP\n.B 3\nA fault of the "
             "program "
             "itself.\n";
-    text += ".SH ENVIRONMENT\n.TP\n.B NO_COLOR\nWhen set and not empty, no colour is written.\n";
+    text += ".SH ENVIRONMENT\n.TP\n.B NO_COLOR\nWhen set and not empty, no colour is written.\n"
+            ".TP\n.B TERM\nWhen \\(lqdumb\\(rq, empty or not set, no colour is written.\n";
     text += fmt::format(".SH CAUTIONS\n{}", roff(program_cautions));
     return text;
 }
