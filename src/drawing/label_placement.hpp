@@ -36,6 +36,7 @@ struct LabelRequest {
 
     std::size_t place_count() const;
     LabelPlace place(std::size_t k) const;
+    double own_cost(std::size_t k) const; ///< of that place, whatever lies about it
 };
 
 /// What labels are placed among.

@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 #include <numbers>
+#include <numeric>
 
 namespace rillwatt {
 namespace {
@@ -65,6 +67,23 @@ SheetBox grown(const SheetBox& box, double by) {
     return {box.x - by, box.y - by, box.width + 2 * by, box.height + 2 * by};
 }
 
+/// Of equals the one written first comes first.
+std::vector<std::uint32_t> sorted_by_own_cost(const LabelRequest& request) {
+    std::vector<std::uint32_t> order(request.place_count());
+    std::iota(order.begin(), order.end(), 0U);
+    std::stable_sort(order.begin(), order.end(), [&](std::uint32_t a, std::uint32_t b) {
+        return request.own_cost(a) < request.own_cost(b);
+    });
+    return order;
+}
+
+/// Most labels stand round one anchor, whose order is always the same.
+std::vector<std::uint32_t> places_by_own_cost(const LabelRequest& request) {
+    static const std::vector<std::uint32_t> round_one_anchor = sorted_by_own_cost({.anchors = {{}}});
+    return request.places.empty() && request.anchors.size() == 1 ? round_one_anchor
+                                                                 : sorted_by_own_cost(request);
+}
+
 void keep_each_once(std::vector<std::size_t>& items) {
     std::sort(items.begin(), items.end());
     items.erase(std::unique(items.begin(), items.end()), items.end());
@@ -78,6 +97,10 @@ LabelPlace LabelRequest::place(std::size_t k) const {
     if (k < places.size()) return places[k];
     k -= places.size();
     return place_round(anchors[k / places_round_anchor], k % places_round_anchor, width, height);
+}
+
+double LabelRequest::own_cost(std::size_t k) const {
+    return k < places.size() ? places[k].cost : cost_round_anchor((k - places.size()) % places_round_anchor);
 }
 
 LabelObstacles::LabelObstacles(const LabelGround& ground)
@@ -147,39 +170,41 @@ double LabelObstacles::cost_of_lines(const LabelPlace& place) const {
                   });
 }
 
-CheapestPlaces::CheapestPlaces(const LabelRequest& request) : request_(&request) {
-    waiting_.reserve(request.place_count());
-    for (std::uint32_t k = 0; k < request.place_count(); ++k)
-        waiting_.push_back({request.place(k).cost, k, false});
-    std::make_heap(waiting_.begin(), waiting_.end(), dearer);
-}
+CheapestPlaces::CheapestPlaces(const LabelRequest& request)
+    : request_(&request), order_(places_by_own_cost(request)) {}
 
 std::size_t CheapestPlaces::count(const LabelObstacles& obstacles) {
-    while (!waiting_.empty())
-        ask_next(obstacles);
+    while (ask_next(obstacles)) {
+    }
+    tell_settled();
     return told_.size();
 }
 
 const LabelPlace* CheapestPlaces::at(std::size_t k, const LabelObstacles& obstacles) {
-    while (told_.size() <= k && !waiting_.empty())
-        ask_next(obstacles);
+    while (told_.size() <= k && ask_next(obstacles))
+        tell_settled();
+    if (told_.size() <= k) tell_settled();
     return k < told_.size() ? &told_[k] : nullptr;
 }
 
-void CheapestPlaces::ask_next(const LabelObstacles& obstacles) {
-    std::pop_heap(waiting_.begin(), waiting_.end(), dearer);
-    Waiting next = waiting_.back();
-    waiting_.pop_back();
-    LabelPlace place = request_->place(next.place);
-    if (next.known) {
-        place.cost = next.cost;
-        told_.push_back(place);
-        return;
-    }
+bool CheapestPlaces::ask_next(const LabelObstacles& obstacles) {
+    if (asked_ == order_.size()) return false;
+    LabelPlace place = request_->place(order_[asked_++]);
     const std::optional<double> cost = obstacles.cost(place, request_->symbol);
-    if (!cost) return;
-    waiting_.push_back({*cost, next.place, true});
-    std::push_heap(waiting_.begin(), waiting_.end(), dearer);
+    if (!cost) return true;
+    place.cost = *cost;
+    // Of places that cost the same the one asked about first is told first.
+    const auto before = std::partition_point(
+        waiting_.begin(), waiting_.end(), [&](const LabelPlace& other) { return other.cost > place.cost; });
+    waiting_.insert(before, place);
+    return true;
+}
+
+void CheapestPlaces::tell_settled() {
+    const double bound =
+        asked_ < order_.size() ? request_->own_cost(order_[asked_]) : std::numeric_limits<double>::infinity();
+    for (; !waiting_.empty() && waiting_.back().cost <= bound; waiting_.pop_back())
+        told_.push_back(waiting_.back());
 }
 
 } // namespace rillwatt

@@ -39,19 +39,15 @@ class CheapestPlaces {
     const LabelPlace* at(std::size_t k, const LabelObstacles& obstacles);
 
   private:
-    /// A place that was not told yet.
-    struct Waiting {
-        double cost;
-        std::uint32_t place;
-        bool known; ///< the cost is the full one, not the bound
-    };
-    static bool dearer(const Waiting& a, const Waiting& b) {
-        return a.cost != b.cost ? a.cost > b.cost : a.place > b.place;
-    }
-    void ask_next(const LabelObstacles& obstacles);
+    /// Asks about the next place in the order of their own costs; whether there was one.
+    bool ask_next(const LabelObstacles& obstacles);
+    /// Tells the places that none not asked about can undercut.
+    void tell_settled();
 
     const LabelRequest* request_;
-    std::vector<Waiting> waiting_; ///< a heap
+    std::vector<std::uint32_t> order_; ///< of the places by their own costs
+    std::size_t asked_ = 0;
+    std::vector<LabelPlace> waiting_; ///< asked about; the cheapest last
     std::vector<LabelPlace> told_;
 };
 
