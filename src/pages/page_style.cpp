@@ -79,6 +79,9 @@ constexpr std::string_view block_rules = R"css(
 figure { margin: 0; }
 figure.drawing { background: var(--paper); border: 1px solid var(--hair-strong); padding: .4rem; overflow: auto; }
 figure.drawing svg { display: block; width: 100%; height: auto; max-width: 100%; }
+@media screen { /* at its own size, to be read in its frame: chains of lamps would shrink beyond reading */
+  figure.drawing svg.rw-diagram { width: auto; min-width: 100%; max-width: none; }
+}
 figcaption { font-size: .84rem; color: var(--ink-soft); margin: .4rem 0 0; }
 
 table { width: 100%; border-collapse: collapse; margin: .2rem 0 1rem; font-size: .94rem; }
