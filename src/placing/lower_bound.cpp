@@ -11,6 +11,7 @@ constexpr double weight_step = 0.25;
 constexpr double rounding = 1e-6;
 constexpr int rounds_per_light = 8;      ///< without a better bound, then the search for weights ends
 constexpr double worth_going_on = 1e-4;  ///< share by which a bound has to be better
+constexpr double worn_out = 1e-7;        ///< share of the first weights below which rounding would tell
 constexpr double still_the_same = 1e-12; ///< share by which rounding may change a gain
 
 double total_of(const std::vector<double>& lux) { return std::accumulate(lux.begin(), lux.end(), 0.0); }
@@ -95,8 +96,9 @@ void Covering::weigh_less(std::size_t lamp) {
 double Covering::bound(double enough, Effort& effort) {
     if (weights_ <= 0 || gains_.empty()) return 0;
     double best = 0;
+    const double worn = weights_ * worn_out;
     const auto patience = static_cast<long>(rounds_per_light * std::ceil(enough));
-    for (long idle = 0; idle < patience && best < enough && !effort.spent(); ++idle) {
+    for (long idle = 0; idle < patience && best < enough && weights_ > worn && !effort.spent(); ++idle) {
         const Gain most = most_gainful(effort);
         const double bound = weights_ / most.gain;
         if (bound > best * (1 + worth_going_on)) idle = 0;

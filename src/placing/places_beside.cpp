@@ -9,7 +9,7 @@ namespace {
 constexpr double set_backs[] = {0.2, 0.35, 0.5, 0.7}; ///< metres off the edge, common practice 0.15 to 0.3
 constexpr double short_walk = 10;                     ///< metres: up to here the mesh is finer
 constexpr double long_walk = 40;                      ///< metres: from here on two set-backs do
-constexpr int most_stations = 4000;
+constexpr int most_stations = 10000;
 
 /// Whole feet or quarter metres, half of it on short walks, more on very long ones.
 double step_along(double length, LengthUnit unit) {
