@@ -185,9 +185,9 @@ WaterRule dry_rule(const Workbench& bench) {
 std::string unmet_words(const Workbench& bench) {
     if (bench.offer(Purpose::falls).empty())
         return "no type on offer lights falls; name some with --model or put submersible lights into [stock]";
-    return "no number of the types on offer lights the face from a place that is free, or not without "
-           "dazzling "
-           "a viewer; offer brighter ones or draw the water at its foot";
+    return fmt::format("no number of the types on offer lights the face from a place that is free, or not "
+                       "without dazzling a viewer; offer brighter ones or draw the water at its foot{}",
+                       bench.near_water_allowed() ? "" : "; dry lights keep " + bench.clear_of_water_words());
 }
 
 } // namespace
@@ -204,8 +204,9 @@ std::optional<PartProposal> plan_falls(const Workbench& bench, const Falls& fall
     }
     const std::size_t count = trial->fixtures.size();
     proposal.reason =
-        fmt::format("{} gets {} {} at its foot: {} on average, {} at the darkest spot.", falls.id, count,
-                    trial->type->id, lux_text(Lux(trial->spread.mean)), lux_text(Lux(trial->spread.least)));
+        fmt::format("{} gets {} {} at its foot: {} on average, {} at the darkest spot.{}", falls.id, count,
+                    trial->type->id, lux_text(Lux(trial->spread.mean)), lux_text(Lux(trial->spread.least)),
+                    bench.near_water_words(trial->fixtures));
     for (std::size_t i = 0; i < count; ++i)
         proposal.lights.push_back(
             {trial->fixtures[i], fmt::format("{}, {} of {}: {}", falls.id, i + 1, count, trial->remarks[i])});

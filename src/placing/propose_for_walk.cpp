@@ -180,28 +180,21 @@ std::string number_words(const Trial& trial) {
 }
 
 std::string reason_words(const Workbench& bench, const Walk& walk, const Trial& trial, const WalkNeed& need) {
-    std::string words =
-        fmt::format("{} gets {} {}{} ({}): {} on average, {} at the darkest spot; asked are {}.", walk.id,
-                    trial.fixtures.size(), trial.type->id, trial.pattern.empty() ? "" : ", " + trial.pattern,
-                    number_words(trial), lux_text(Lux(trial.spread.mean)), lux_text(Lux(trial.spread.least)),
-                    asked_words(need));
-    const auto near = std::count_if(trial.fixtures.begin(), trial.fixtures.end(),
-                                    [&](const Fixture& fixture) { return bench.near_water(*fixture.at); });
-    if (near > 0)
-        words += fmt::format(" {} of them stand nearer to water than {}, as no places farther off do: hang "
-                             "those on a transformer listed for water, on a tap of at most 15 V.",
-                             near, bench.near_water_limit_text());
-    return words;
+    return fmt::format("{} gets {} {}{} ({}): {} on average, {} at the darkest spot; asked are {}.{}",
+                       walk.id, trial.fixtures.size(), trial.type->id,
+                       trial.pattern.empty() ? "" : ", " + trial.pattern, number_words(trial),
+                       lux_text(Lux(trial.spread.mean)), lux_text(Lux(trial.spread.least)), asked_words(need),
+                       bench.near_water_words(trial.fixtures));
 }
 
 std::string unmet_words(const Workbench& bench, const WalkNeed& need) {
     if (bench.offer(Purpose::walk).empty())
         return "no type on offer lights walks; name some with --model or put path lights into [stock]";
-    return fmt::format(
-        "no number of the types on offer gives {} with free ground beside the walk{}; offer "
-        "brighter or taller ones{}",
-        asked_words(need), bench.near_water_allowed() ? "" : ' ' + bench.clear_of_water_words(),
-        bench.near_water_allowed() ? "" : ", or feed them from a transformer listed for water");
+    const bool near = bench.near_water_allowed();
+    return fmt::format("no number of the types on offer gives {} with free ground beside the walk{}; offer "
+                       "brighter or taller ones{}",
+                       asked_words(need), near ? "" : " and " + bench.clear_of_water_words(),
+                       near ? "" : ", or feed them from a transformer listed for water");
 }
 
 std::vector<ProposedLight> lights_of(const Walk& walk, const Trial& trial) {

@@ -1,8 +1,10 @@
 #include "workbench.hpp"
 
+#include "rillwatt/check/light_limits.hpp"
 #include "rillwatt/layout/places.hpp"
 #include "rillwatt/light/views.hpp"
 #include "rillwatt/mains/code_limits.hpp"
+#include "rillwatt/quantity/figure_text.hpp"
 #include "rillwatt/quantity/quantity_text.hpp"
 
 #include <fmt/format.h>
@@ -57,6 +59,11 @@ bool steady(const FixtureType& type) {
     return type.load == LoadModel::constant_power || type.load == LoadModel::constant_current;
 }
 
+/// Not so cool that a check remarks on it.
+bool warm(const FixtureType* type) {
+    return !type->colour_temperature || !above(*type->colour_temperature, limits::warm_colour.value);
+}
+
 double distance_to_line(PlanPoint p, const std::vector<PlanPoint>& line) {
     double nearest = 1e300;
     for (std::size_t i = 1; i < line.size(); ++i) {
@@ -89,18 +96,24 @@ Workbench::Workbench(const Site& site, const Catalog& catalog, LightScene scene,
     probe_.obstacles = scene_.obstacles;
 }
 
+bool Workbench::offered(const FixtureType& type, const std::vector<FixtureKind>& kinds) const {
+    if (!contains(kinds, type.kind)) return false;
+    if (!options_.kinds.empty() && !contains(options_.kinds, type.kind)) return false;
+    if (options_.models.empty() && !steady(type)) return false; // a filament lamp's light hangs on its volts
+    const auto found = photometry_.types.find(type.id);
+    return found != photometry_.types.end() && !found->second->distribution.dark();
+}
+
 std::vector<const FixtureType*> Workbench::offer(Purpose purpose) const {
     const bool asked = !options_.models.empty() || !options_.kinds.empty();
     const std::vector<FixtureKind> kinds = kinds_for(purpose, asked);
     std::vector<const FixtureType*> types;
     for (const std::string& id : types_on_offer(site_, catalog_, options_)) {
         const FixtureType* type = find_entry(catalog_.fixtures, id);
-        if (type == nullptr || !contains(kinds, type->kind)) continue;
-        if (!options_.kinds.empty() && !contains(options_.kinds, type->kind)) continue;
-        if (options_.models.empty() && !steady(*type)) continue; // a filament lamp's light hangs on its volts
-        const auto found = photometry_.types.find(id);
-        if (found != photometry_.types.end() && !found->second->distribution.dark()) types.push_back(type);
+        if (type != nullptr && offered(*type, kinds)) types.push_back(type);
     }
+    if (options_.models.empty() && std::any_of(types.begin(), types.end(), warm))
+        types.erase(std::stable_partition(types.begin(), types.end(), warm), types.end());
     std::stable_sort(types.begin(), types.end(), [](const FixtureType* a, const FixtureType* b) {
         return a->price.value_or(Money(1e9)) < b->price.value_or(Money(1e9));
     });
@@ -151,8 +164,19 @@ std::string Workbench::near_water_limit_text() const {
     return length_text(code_limits::low_voltage_to_water.value, site_.settings.units);
 }
 
+std::string Workbench::near_water_words(const std::vector<Fixture>& fixtures) const {
+    const auto near = std::count_if(fixtures.begin(), fixtures.end(), [&](const Fixture& fixture) {
+        return water_at(site_, *fixture.at) == nullptr && near_water(*fixture.at);
+    });
+    if (near == 0) return "";
+    return fmt::format(" {} of them {} nearer than {} to water, as no place farther off does: hang {} on a "
+                       "transformer listed for water, on a tap of at most {}.",
+                       near, near == 1 ? "stands" : "stand", near_water_limit_text(),
+                       near == 1 ? "it" : "them", nominal_volts_text(code_limits::wet_contact.value));
+}
+
 std::string Workbench::clear_of_water_words() const {
-    return fmt::format("and {} from water, as their supply is not listed for it", near_water_limit_text());
+    return fmt::format("{} from water, as their supply is not listed for it", near_water_limit_text());
 }
 
 bool Workbench::near_water(PlanPoint at) const {

@@ -27,7 +27,8 @@ class Workbench {
     const LightScene& scene() const { return scene_; }
     bool cheapest() const { return options_.cheapest; }
 
-    /// Types on offer for a purpose, cheaper first.
+    /// Types on offer for a purpose, cheaper first; cool ones only where they are asked for or nothing else
+    /// is there.
     std::vector<const FixtureType*> offer(Purpose purpose) const;
 
     /// A fixture as a light at rated volts.
@@ -44,6 +45,9 @@ class Workbench {
     /// The distance from water that `near_water` asks for, and the words for keeping it.
     std::string near_water_limit_text() const;
     std::string clear_of_water_words() const;
+
+    /// What to say of lights that stand near water all the same; empty where none does.
+    std::string near_water_words(const std::vector<Fixture>& fixtures) const;
 
     /// Whether a place is nearer to water than a light may be whose supply is not listed for it.
     bool near_water(PlanPoint at) const;
@@ -69,6 +73,7 @@ class Workbench {
     const std::vector<ProposedLight>& accepted() const { return accepted_; }
 
   private:
+    bool offered(const FixtureType& type, const std::vector<FixtureKind>& kinds) const;
     bool someone_at(PlanPoint at) const;
     bool light_at(PlanPoint at) const;
 
