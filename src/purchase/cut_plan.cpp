@@ -1,15 +1,16 @@
 #include "rillwatt/purchase/bill.hpp"
-#include "rillwatt/purchase/spools.hpp"
+#include "rillwatt/search/packing.hpp"
+#include "rillwatt/search/packing_bounds.hpp"
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <map>
+#include <numeric>
 
 namespace rillwatt {
 
 namespace {
-
-const std::vector<Metres>& spools_of(const CableType& cable) { return cable.spools; }
 
 /// The pieces of one cable type, by their index in the plan.
 struct Batch {
@@ -86,24 +87,46 @@ void take_special_spool(const Batch& batch, std::size_t piece, CutPlan& plan) {
                     cut.tag, batch.cable->id));
 }
 
+std::vector<search::Length> whole_lengths(const std::vector<Metres>& lengths) {
+    std::vector<search::Length> whole;
+    for (const Metres length : lengths)
+        whole.push_back(search::whole_length(length.value()));
+    return whole;
+}
+
+void take_spool(const Batch& batch, const search::PackedSpool& spool, const std::vector<std::size_t>& pieces,
+                CutPlan& plan) {
+    CableStock stock{.cable = batch.cable->id};
+    for (const Metres sold : batch.cable->spools)
+        if (search::whole_length(sold.value()) == spool.length) stock.length = sold;
+    stock.rest = stock.length;
+    for (const std::size_t piece : spool.pieces) {
+        stock.pieces.push_back(pieces[piece]);
+        stock.rest -= plan.pieces[pieces[piece]].length;
+    }
+    stock.rest = std::max(stock.rest, Metres(0));
+    plan.stock.push_back(std::move(stock));
+}
+
+/// Packs what sizing packs, in the same way: the bill's spools are those that were minimised.
 void cut_from_spools(const Batch& batch, CutPlan& plan) {
-    std::vector<Metres> lengths;
-    Metres total;
+    const std::vector<search::Length> sold = whole_lengths(batch.cable->spools);
+    std::vector<std::size_t> pieces;
+    std::vector<std::size_t> too_long;
+    std::vector<search::Length> lengths;
     for (const std::size_t piece : batch.pieces) {
-        lengths.push_back(plan.pieces[piece].length);
-        total += lengths.back();
+        const search::Length length = search::whole_length(plan.pieces[piece].length.value());
+        const bool fits = length <= *std::max_element(sold.begin(), sold.end());
+        (fits ? pieces : too_long).push_back(piece);
+        if (fits) lengths.push_back(length);
     }
-    const CutList cuts = pack_cut_list(spools_of(*batch.cable), lengths);
-    for (const CutSpool& spool : cuts.spools) {
-        CableStock stock{.cable = batch.cable->id, .length = spool.spool, .rest = spool.rest};
-        for (const std::size_t piece : spool.pieces)
-            stock.pieces.push_back(batch.pieces[piece]);
-        plan.stock.push_back(std::move(stock));
-    }
-    for (const std::size_t piece : cuts.too_long)
-        take_special_spool(batch, batch.pieces[piece], plan);
-    const Metres least = cheapest_spools(spools_of(*batch.cable), total).total;
-    if (cuts.too_long.empty() && cuts.bought > least + Metres(1e-6))
+    const search::Packing packing = search::pack(sold, lengths);
+    for (const search::PackedSpool& spool : packing.spools)
+        take_spool(batch, spool, pieces, plan);
+    for (const std::size_t piece : too_long)
+        take_special_spool(batch, piece, plan);
+    const search::Length total = std::accumulate(lengths.begin(), lengths.end(), search::Length{0});
+    if (too_long.empty() && packing.bought > search::SpoolTotals(sold, total).covering(total))
         plan.remarks.push_back(
             fmt::format("{}: the pieces do not fit into the spools that their total suggests; more "
                         "is bought so that no piece needs a joint",
@@ -121,7 +144,7 @@ CutPlan plan_cuts(const Site& site, const SiteCircuits& circuits) {
         gather_links(site, circuit, plan, batches);
     }
     for (const auto& [id, batch] : batches) {
-        if (spools_of(*batch.cable).empty())
+        if (batch.cable->spools.empty())
             cut_by_length(batch, plan);
         else
             cut_from_spools(batch, plan);

@@ -27,7 +27,7 @@ bool costs_no_more(const Label& a, const Label& b, const LabelFrame& frame) {
     if (!frame.strict_spools) return true;
     if (a.plain > b.plain + rounding) return false;
     for (std::size_t slot = 0; slot < spool_slots; ++slot)
-        if (a.spooled[slot] > b.spooled[slot] + rounding) return false;
+        if (a.pieces[slot] != 0 && a.pieces[slot] != b.pieces[slot]) return false;
     return true;
 }
 
@@ -217,8 +217,6 @@ void blend(std::vector<Label>& labels, const LabelFrame& frame) {
             best.exact = false;
             best.thickness = std::min(best.thickness, other.thickness);
             best.plain = std::min(best.plain, other.plain);
-            for (std::size_t slot = 0; slot < spool_slots; ++slot)
-                best.spooled[slot] = std::min(best.spooled[slot], other.spooled[slot]);
         }
         rest.push_back(best);
     }

@@ -120,6 +120,15 @@ bool add_lamp_amps(Curve& curve, const LampLoad& lamp) {
     return true;
 }
 
+/// A number that stands for a piece of one length (the finaliser of Steele, Lea, Flood, OOPSLA 2014,
+/// 453-472).
+std::uint64_t mark_of(Length length) {
+    std::uint64_t mark = static_cast<std::uint64_t>(length) + 0x9e3779b97f4a7c15ULL;
+    mark = (mark ^ (mark >> 30)) * 0xbf58476d1ce4e5b9ULL;
+    mark = (mark ^ (mark >> 27)) * 0x94d049bb133111ebULL;
+    return mark ^ (mark >> 31);
+}
+
 } // namespace
 
 CurvePower::CurvePower(const Curve& curve) : volts(curve.volts), differences() {
@@ -182,7 +191,7 @@ bool join(const Branch& first, const Branch& second, const LabelFrame& frame, La
     out.cost = a.cost + b.cost;
     out.plain = a.plain + b.plain;
     for (std::size_t slot = 0; slot < spool_slots; ++slot)
-        out.spooled[slot] = a.spooled[slot] + b.spooled[slot];
+        out.pieces[slot] = a.pieces[slot] + b.pieces[slot];
     out.thickness = std::max(a.thickness, b.thickness);
     out.exact = a.exact && b.exact;
     return true;
@@ -226,7 +235,7 @@ void count_metres(Label& label, const Cable& cable, double metres) {
     if (cable.spool < 0)
         label.plain += cable.price * metres;
     else if (static_cast<std::size_t>(cable.spool) < spool_slots)
-        label.spooled[static_cast<std::size_t>(cable.spool)] += metres;
+        label.pieces[static_cast<std::size_t>(cable.spool)] += mark_of(whole_length(metres));
 }
 
 } // namespace rillwatt::search

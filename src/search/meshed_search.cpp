@@ -26,9 +26,10 @@ MeshedSearch::MeshedSearch(const SizeProblem& problem, const TransformerProblem&
     open_.push(first);
 }
 
-void MeshedSearch::add_item(Item item, double metres) {
+void MeshedSearch::add_item(Item item, double metres, double longest) {
     for (const int cable : problem_.candidates)
-        item.alternatives.emplace_back(problem_.cables[at(cable)].price * metres, cable);
+        if (problem_.cables[at(cable)].holds(longest))
+            item.alternatives.emplace_back(problem_.cables[at(cable)].price * metres, cable);
     std::stable_sort(item.alternatives.begin(), item.alternatives.end(),
                      [](const auto& a, const auto& b) { return a.first < b.first; });
     items_.push_back(std::move(item));
@@ -41,16 +42,18 @@ void MeshedSearch::add_items() {
         for (std::size_t i = 0; i < run.nodes.size(); ++i) {
             if (run.nodes[i].typed >= 0) continue;
             if (problem_.options.per_length)
-                add_item({{}, {{r, i}}, -1}, run.nodes[i].metres);
+                add_item({{}, {{r, i}}, -1}, run.nodes[i].metres, run.nodes[i].metres);
             else
                 whole.lengths.emplace_back(r, i);
         }
-        if (!whole.lengths.empty()) add_item(std::move(whole), run.open_metres());
+        if (!whole.lengths.empty()) add_item(std::move(whole), run.open_metres(), run.longest_open());
     }
     const TransformerCircuit& circuit = problem_.circuits->transformers[transformer_.circuit];
     for (std::size_t k = 0; k < transformer_.link_typed.size(); ++k)
-        if (transformer_.link_typed[k] < 0)
-            add_item({{}, {}, static_cast<int>(k)}, circuit.links[k].length->value());
+        if (transformer_.link_typed[k] < 0) {
+            const double metres = circuit.links[k].length->value();
+            add_item({{}, {}, static_cast<int>(k)}, metres, metres);
+        }
 }
 
 std::size_t MeshedSearch::alternatives(std::size_t place) const {
@@ -89,22 +92,6 @@ Proposal MeshedSearch::base_proposal(const State& state) const {
             proposal.cables[run][node] = cable;
     }
     return proposal;
-}
-
-/// Whether no chosen length is thicker than the chosen one that feeds it.
-bool MeshedSearch::in_order(const Proposal& proposal) const {
-    if (!problem_.options.per_length || problem_.options.any_order) return true;
-    for (std::size_t r = 0; r < transformer_.runs.size(); ++r) {
-        const auto& nodes = transformer_.runs[r].nodes;
-        for (std::size_t i = 0; i < nodes.size(); ++i) {
-            const int feed = nodes[i].parent;
-            if (feed < 0 || nodes[i].typed >= 0 || nodes[at(feed)].typed >= 0) continue;
-            if (problem_.cables[at(proposal.cables[r][i])].thickness >
-                problem_.cables[at(proposal.cables[r][at(feed)])].thickness)
-                return false;
-        }
-    }
-    return true;
 }
 
 bool MeshedSearch::start_taps() {
@@ -154,7 +141,7 @@ std::optional<Candidate> MeshedSearch::next() {
         effort_.spend(10);
         current_ = base_proposal(state);
         current_cost_ = state.cost;
-        fresh = start_taps() && in_order(*current_);
+        fresh = start_taps() && keeps_order(problem_, transformer_, *current_);
         if (fresh) break;
         current_.reset();
     }

@@ -13,6 +13,13 @@ double RunProblem::open_metres() const {
     return metres;
 }
 
+double RunProblem::longest_open() const {
+    double longest = 0;
+    for (const RunNode& node : nodes)
+        if (node.typed < 0) longest = std::max(longest, node.metres);
+    return longest;
+}
+
 bool RunProblem::has_open() const {
     return std::any_of(nodes.begin(), nodes.end(), [](const RunNode& node) { return node.typed < 0; });
 }

@@ -45,6 +45,7 @@ class Tree {
     void bound_volts();
     bool finish(std::size_t i);
     std::vector<L> with_cables(std::size_t i, const std::vector<L>& below);
+    bool may_have(const RunNode& node, int cable, int thickest_below) const;
     void put(std::size_t i, int cable, const L& below, double amps_at_high);
     void connect(std::size_t point, std::size_t i, std::vector<L>&& labels);
     void join_all(std::size_t i, const std::vector<L>& here, const std::vector<L>& labels);
@@ -188,9 +189,13 @@ void Tree<L>::join_all(std::size_t i, const std::vector<L>& here, const std::vec
     const auto few = branches_of(swapped ? here : labels);
     const auto many = branches_of(swapped ? labels : here);
     std::vector<char> settled(many.size(), 0);
-    std::size_t looked_at = 0;
     L both;
     for (const auto& one : few) {
+        if (effort_.spent()) {
+            found_.complete = false;
+            return;
+        }
+        std::size_t looked_at = 1;
         const L& a = label_of(one);
         const double alone = a.cost + rest_when_joined(i, a.low, a.thickness);
         for (std::size_t k = 0; k < many.size(); ++k) {
@@ -204,8 +209,8 @@ void Tree<L>::join_all(std::size_t i, const std::vector<L>& here, const std::vec
             if (asks_no_more(b, a)) break;
             if (asks_no_more(a, b)) settled[k] = 1;
         }
+        effort_.spend(looked_at);
     }
-    effort_.spend(looked_at + few.size());
 }
 
 /// Puts cable c in front of a label, unless what comes of it is hopeless; a look at the lowest volts often
@@ -230,6 +235,13 @@ void Tree<L>::put(std::size_t i, int c, const L& below, double amps_at_high) {
     grown_.push_back(label);
 }
 
+/// A chosen cable is no thinner than what follows, and the length can be cut from one spool.
+template<class L>
+bool Tree<L>::may_have(const RunNode& node, int cable, int thickest_below) const {
+    const Cable& type = cable_at(problem_, cable);
+    return node.typed >= 0 || (type.thickness >= thickest_below && type.holds(node.metres));
+}
+
 template<class L>
 std::vector<L> Tree<L>::with_cables(std::size_t i, const std::vector<L>& below) {
     const RunNode& node = run_.nodes[i];
@@ -240,8 +252,7 @@ std::vector<L> Tree<L>::with_cables(std::size_t i, const std::vector<L>& below) 
     const std::vector<int> typed{node.typed};
     for (const int c : node.typed >= 0 ? typed : candidates_) // one by one: each gives an ascending list
         for (std::size_t k = 0; k < below.size(); ++k)
-            if (node.typed >= 0 || cable_at(problem_, c).thickness >= below[k].thickness)
-                put(i, c, below[k], high[k]);
+            if (may_have(node, c, below[k].thickness)) put(i, c, below[k], high[k]);
     effort_.spend(grown_.size() + below.size());
     return sifted(grown_);
 }

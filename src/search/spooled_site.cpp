@@ -7,236 +7,168 @@ namespace rillwatt::search {
 
 namespace {
 
-constexpr double infinity = std::numeric_limits<double>::infinity();
 constexpr double cost_rounding = 1e-9;
-constexpr std::size_t most_partials = 4000;
-constexpr std::size_t most_options = 1500; ///< listed for one transformer
+constexpr double stride = 1.2; ///< of a subgradient step, in distances to what is known
+constexpr int steps_for_class = 6;
+constexpr std::size_t swaps_for_start = 20'000;
+constexpr std::size_t share_of_pricing = 12; ///< part of the effort for one priced site
 
-/// Ways to list what serves a transformer: the quick ones first, so that the later ones have less to list.
-std::vector<Listing> listings(const SizeOptions& options) {
-    std::vector<Listing> ways{{false, 0, false}};
-    if (!options.per_length) return ways;
-    ways.push_back({true, 100, false});
-    if (options.any_order) ways.push_back({true, 100, true});
-    ways.push_back({true, 1000, options.any_order});
-    ways.push_back({true, 0, options.any_order});
-    return ways;
-}
-
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
-
-double price_of(const SpoolCable& spool) { return spool.type->price ? spool.type->price->value() : 0; }
-
-bool buys_no_more(double plain, const std::vector<double>& spooled, double other_plain,
-                  const std::vector<double>& other_spooled) {
-    if (plain > other_plain + cost_rounding) return false;
-    for (std::size_t k = 0; k < spooled.size(); ++k)
-        if (spooled[k] > other_spooled[k] + cost_rounding) return false;
-    return true;
-}
-
-double total_metres(const SizeProblem& problem, const SpoolCable& spool) {
-    double metres = spool.typed_metres;
-    for (const TransformerProblem& transformer : problem.transformers) {
-        for (const RunProblem& run : transformer.runs)
-            metres += run.open_metres();
-        const TransformerCircuit& circuit = problem.circuits->transformers[transformer.circuit];
-        for (std::size_t k = 0; k < transformer.link_typed.size(); ++k)
-            if (transformer.link_typed[k] < 0) metres += circuit.links[k].length->value();
-    }
+/// Metres of each spooled cable in a choice.
+std::vector<double> laid_metres(const SizeProblem& problem,
+                                const std::vector<std::optional<Proposal>>& proposals) {
+    Purchase bought{0, std::vector<std::vector<Length>>(problem.spools.size())};
+    for (std::size_t t = 0; t < proposals.size(); ++t)
+        add(bought, purchase_of(problem, problem.transformers[t], *proposals[t]));
+    std::vector<double> metres;
+    for (const auto& pieces : bought.pieces)
+        metres.push_back(metres_of(std::accumulate(pieces.begin(), pieces.end(), Length{0})));
     return metres;
+}
+
+bool complete(const std::vector<std::optional<Proposal>>& proposals) {
+    return std::all_of(proposals.begin(), proposals.end(), [](const auto& one) { return one.has_value(); });
 }
 
 } // namespace
 
-std::vector<SpoolTable> spool_tables(const SizeProblem& problem) {
-    std::vector<SpoolTable> tables;
-    for (const SpoolCable& spool : problem.spools)
-        tables.emplace_back(spool.type->spools, total_metres(problem, spool));
-    return tables;
+SpooledSite::SpooledSite(const SizeProblem& problem, PricedSite& linear, Effort& effort)
+    : problem_(problem), linear_(linear), effort_(effort), cost_(problem), classes_(problem),
+      swaps_(problem, effort) {}
+
+bool SpooledSite::proven(const SiteAnswer& answer) const {
+    return answer.bound >= answer.cost - cost_rounding;
 }
 
-double spool_cost(const SizeProblem& problem, const std::vector<SpoolTable>& tables,
-                  const std::vector<double>& chosen_metres) {
-    double cost = 0;
-    for (std::size_t k = 0; k < tables.size(); ++k)
-        cost += price_of(problem.spools[k]) *
-                tables[k].covering(problem.spools[k].typed_metres + chosen_metres[k]);
-    return cost;
+void SpooledSite::raise_bound(SiteAnswer& answer) {
+    classes_.drop(answer.cost - cost_rounding);
+    if (classes_.listed()) answer.bound = std::max(answer.bound, classes_.bound_or(answer.cost));
 }
 
-SpooledSite::SpooledSite(const SizeProblem& problem, std::vector<TransformerSizing>& sizings, Effort& effort)
-    : problem_(problem), sizings_(sizings), effort_(effort), tables_(spool_tables(problem)),
-      lists_(sizings.size()), list_bounds_(sizings.size(), infinity), base_(problem.typed_cost) {
-    for (const SpoolCable& spool : problem_.spools)
-        base_ += price_of(spool) * spool.typed_metres;
-    for (const TransformerSizing& sizing : sizings_)
-        least_.push_back(sizing.bound());
+/// Takes the choice of a priced site as an answer if it is better, and what its bound says of all classes.
+void SpooledSite::consider(PricedSite& priced, SiteAnswer& answer) {
+    classes_.add(priced.prices(), priced.bound());
+    const auto proposals = priced.proposals();
+    if (!complete(proposals)) return;
+    Purchase bought;
+    for (std::size_t t = 0; t < proposals.size(); ++t)
+        add(bought, purchase_of(problem_, problem_.transformers[t], *proposals[t]));
+    const double cost = cost_.of(bought).cost;
+    if (cost >= answer.cost - cost_rounding) return;
+    answer.cost = cost;
+    answer.proposals = proposals;
 }
 
-Purchase SpooledSite::purchase(const TransformerProblem& transformer, const Proposal& proposal) const {
-    Purchase bought{proposal, transformer.models[at(proposal.model)].price,
-                    std::vector<double>(problem_.spools.size(), 0), 0};
-    const auto lay = [&](int cable, double metres) {
-        const Cable& type = problem_.cables[at(cable)];
-        if (type.spool < 0)
-            bought.plain += type.price * metres;
-        else
-            bought.spooled[at(type.spool)] += metres;
+void SpooledSite::anneal(const std::vector<std::optional<Proposal>>& start, SiteAnswer& answer) {
+    if (complete(start)) swaps_.anneal(start, swaps_for_start, answer.proposals, answer.cost);
+}
+
+/// Where spooled cable is free the bound is what transformers and cable by length cost at least.
+void SpooledSite::list_classes(const SiteAnswer& answer) {
+    priced_.push_back(std::make_unique<PricedSite>(problem_, SpoolPrices(problem_.spools.size(), 0)));
+    PricedSite& free = *priced_.back();
+    free.search(effort_.used() + effort_.limit() / share_of_pricing, effort_);
+    classes_.list(answer.cost - cost_rounding, free.bound());
+    classes_.add(free.prices(), free.bound());
+}
+
+/// Prices moved towards cable that is laid beyond the room, away from cable that leaves room.
+SpoolPrices SpooledSite::step(const PricedSite& priced, const std::vector<double>& room,
+                              double distance) const {
+    const std::vector<double> laid = laid_metres(problem_, priced.proposals());
+    double square = 0;
+    for (std::size_t k = 0; k < room.size(); ++k)
+        square += (laid[k] - room[k]) * (laid[k] - room[k]);
+    SpoolPrices prices = priced.prices();
+    for (std::size_t k = 0; k < room.size(); ++k)
+        if (square > 0) prices[k] += stride * distance / square * (laid[k] - room[k]);
+    for (double& price : prices)
+        price = std::max(price, 0.0);
+    return prices;
+}
+
+/// Moves the prices until the class is out, or there is wiring with no more metres than it has room for.
+void SpooledSite::work_on_class(std::size_t index, SiteAnswer& answer) {
+    const std::vector<double> room = classes_.room(index);
+    const PricedSite* from = &linear_;
+    for (const auto& priced : priced_)
+        if (classes_.class_bound(index, priced->prices(), priced->bound()) >
+            classes_.class_bound(index, from->prices(), from->bound()))
+            from = priced.get();
+    for (int number = 0; number < steps_for_class && !effort_.spent(); ++number) {
+        if (!complete(from->proposals())) break;
+        const double distance = answer.cost - classes_.class_bound(index, from->prices(), from->bound());
+        const std::vector<double> laid = laid_metres(problem_, from->proposals());
+        bool fits = true;
+        for (std::size_t k = 0; k < room.size(); ++k)
+            fits = fits && laid[k] <= room[k];
+        if (fits) break;
+        priced_.push_back(std::make_unique<PricedSite>(problem_, step(*from, room, distance)));
+        from = priced_.back().get();
+        priced_.back()->search(effort_.used() + effort_.limit() / share_of_pricing, effort_);
+        consider(*priced_.back(), answer);
+        if (classes_.bound(index) >= answer.cost - cost_rounding) return;
+    }
+    anneal(from->proposals(), answer);
+    classes_.set_aside(index);
+}
+
+/// The prices at which the fewest choices can still be better, by how far values reach above the bound.
+PricedSite& SpooledSite::sharpest(const SiteAnswer& answer) {
+    PricedSite* best = &linear_;
+    if (!classes_.listed()) return *best;
+    const auto reach = [&](const PricedSite& priced) {
+        return classes_.value_needed(priced.prices(), answer.cost) - priced.bound();
     };
-    for (std::size_t r = 0; r < transformer.runs.size(); ++r)
-        for (std::size_t i = 0; i < transformer.runs[r].nodes.size(); ++i)
-            if (transformer.runs[r].nodes[i].typed < 0)
-                lay(proposal.cables[r][i], transformer.runs[r].nodes[i].metres);
-    const TransformerCircuit& circuit = problem_.circuits->transformers[transformer.circuit];
-    for (std::size_t k = 0; k < transformer.link_typed.size(); ++k)
-        if (transformer.link_typed[k] < 0) lay(proposal.link_cables[k], circuit.links[k].length->value());
-    bought.linear = bought.plain;
-    for (std::size_t k = 0; k < bought.spooled.size(); ++k)
-        bought.linear += price_of(problem_.spools[k]) * bought.spooled[k];
-    return bought;
+    for (const auto& priced : priced_)
+        if (reach(*priced) < reach(*best)) best = priced.get();
+    return *best;
 }
 
-void SpooledSite::list_options(std::size_t index, double limit, const Listing& how, Effort& effort) {
-    TransformerSizing& sizing = sizings_[index];
-    std::vector<Purchase>& list = lists_[index];
-    bool many_slots = false;
-    for (const int candidate : problem_.candidates)
-        many_slots = many_slots || problem_.cables[at(candidate)].spool >= static_cast<int>(spool_slots);
-    const auto source = sizing.source(limit, how, !many_slots, effort);
-    if (!source) list_bounds_[index] = least_[index]; // the effort ran out before there was anything to list
-    while (source) {
-        const auto candidate = source->next();
-        if (!candidate) {
-            if (effort.spent()) list_bounds_[index] = std::min(list_bounds_[index], source->bound());
-            break;
-        }
-        if (candidate->cost > limit + cost_rounding) break;
-        if (list.size() >= most_options) {
-            list_bounds_[index] = std::min(list_bounds_[index], candidate->cost);
-            break;
-        }
-        const Purchase bought = purchase(sizing.transformer(), candidate->proposal);
-        const bool useless = std::any_of(list.begin(), list.end(), [&](const Purchase& other) {
-            return buys_no_more(other.plain, other.spooled, bought.plain, bought.spooled);
-        });
-        if (useless && candidate->exact) continue;
-        effort.spend(20);
-        const bool holds = sizing.trial().judge(candidate->proposal).feasible;
-        if (!candidate->exact && (!holds || many_slots))
-            list_bounds_[index] = std::min(list_bounds_[index], candidate->cost);
-        if (holds && !useless) list.push_back(bought);
-    }
-    if (many_slots && problem_.options.per_length && !list.empty())
-        list_bounds_[index] = std::min(list_bounds_[index], list.front().linear);
+void SpooledSite::list_ways(SiteAnswer& answer, std::size_t effort) {
+    PricedSite& priced = sharpest(answer);
+    double needed = classes_.value_needed(priced.prices(), answer.cost);
+    double linear_base = problem_.typed_cost;
+    for (const SpoolCable& spool : problem_.spools)
+        for (const Length piece : spool.typed)
+            linear_base += spool.price * metres_of(piece);
+    if (!classes_.listed()) needed = answer.cost - linear_base;
+    Effort share = effort_.share(1);
+    share.limit_to(effort);
+    SpoolListing listing(problem_, priced, cost_, needed, share);
+    listing.improve(answer.proposals, answer.cost);
+    effort_.spend(share.used());
+    double bound = linear_base + listing.value_seen();
+    if (listing.value_seen() >= needed)
+        bound = answer.cost;
+    else if (classes_.listed())
+        bound = classes_.bound_above(priced.prices(), listing.value_seen(), answer.cost);
+    answer.bound = std::max(answer.bound, std::min({bound, listing.unsettled(), answer.cost}));
 }
 
-double SpooledSite::whole_cost(const Partial& partial) const {
-    return problem_.typed_cost + partial.plain + spool_cost(problem_, tables_, partial.spooled);
-}
-
-std::vector<SpooledSite::Partial> SpooledSite::extended(const std::vector<Partial>& partials,
-                                                        std::size_t index, double best) {
-    const double rest = std::accumulate(least_.begin() + static_cast<long>(index) + 1, least_.end(), 0.0);
-    std::vector<Partial> longer;
-    for (const Partial& partial : partials) {
-        const int step = static_cast<int>(trail_.size());
-        trail_.push_back({partial.before, partial.option});
-        for (std::size_t k = 0; k < lists_[index].size(); ++k) {
-            const Purchase& bought = lists_[index][k];
-            Partial next = partial;
-            next.linear += bought.linear;
-            if (base_ + next.linear + rest >= best - cost_rounding) break; // the list ascends
-            next.plain += bought.plain;
-            for (std::size_t s = 0; s < next.spooled.size(); ++s)
-                next.spooled[s] += bought.spooled[s];
-            if (whole_cost(next) >= best - cost_rounding) continue;
-            next.before = step;
-            next.option = k;
-            longer.push_back(std::move(next));
-        }
-        effort_.spend(lists_[index].size() / 8 + 1);
-    }
-    return longer;
-}
-
-void SpooledSite::keep_undominated(std::vector<Partial>& partials) {
-    std::stable_sort(partials.begin(), partials.end(),
-                     [](const Partial& a, const Partial& b) { return a.linear < b.linear; });
-    std::vector<Partial> kept;
-    for (Partial& partial : partials) {
-        const bool useless = std::any_of(kept.begin(), kept.end(), [&](const Partial& other) {
-            return buys_no_more(other.plain, other.spooled, partial.plain, partial.spooled);
-        });
-        if (useless) continue;
-        if (kept.size() == most_partials) {
-            dropped_ = std::min(dropped_, partial.linear);
-            break;
-        }
-        kept.push_back(std::move(partial));
-    }
-    effort_.spend(kept.size());
-    partials = std::move(kept);
-}
-
-void SpooledSite::take(const Partial& partial, SiteAnswer& answer) const {
-    Step step{partial.before, partial.option};
-    for (std::size_t index = sizings_.size(); index-- > 0;) {
-        answer.proposals[index] = lists_[index][step.option].proposal;
-        if (step.before >= 0) step = trail_[at(step.before)];
-    }
-}
-
-/// Puts the lists together, transformer by transformer. Returns what no choice that is not listed goes below.
-double SpooledSite::combine(SiteAnswer& answer) {
-    std::vector<Partial> partials(1);
-    partials[0].spooled.assign(problem_.spools.size(), 0);
-    trail_.clear();
-    double bound = infinity;
-    for (std::size_t index = 0; index < sizings_.size(); ++index) {
-        partials = extended(partials, index, answer.cost);
-        dropped_ = infinity;
-        if (index + 1 < sizings_.size()) keep_undominated(partials);
-        const double rest = std::accumulate(least_.begin() + static_cast<long>(index) + 1, least_.end(), 0.0);
-        bound = std::min(bound, base_ + dropped_ + rest);
-    }
-    for (const Partial& partial : partials) {
-        const double cost = whole_cost(partial);
-        if (cost >= answer.cost - cost_rounding) continue;
-        answer.cost = cost;
-        take(partial, answer);
-    }
-    const double least = base_ + std::accumulate(least_.begin(), least_.end(), 0.0);
-    for (std::size_t index = 0; index < sizings_.size(); ++index)
-        bound = std::min(bound, least - least_[index] + list_bounds_[index]);
-    return bound;
-}
-
-/// Lists what serves each transformer in one of the ways and combines the lists.
-void SpooledSite::improve_by(const Listing& how, SiteAnswer& answer) {
-    const double least = base_ + std::accumulate(least_.begin(), least_.end(), 0.0);
-    for (std::size_t index = 0; index < sizings_.size(); ++index) {
-        Effort share = effort_.share(2 * (sizings_.size() - index));
-        lists_[index].clear();
-        list_bounds_[index] = infinity;
-        list_options(index, answer.cost - (least - least_[index]), how, share);
-        effort_.spend(share.used());
-        if (!lists_[index].empty()) continue;
-        // nothing cheaper than the answer's own way: list that one
-        lists_[index].push_back(purchase(sizings_[index].transformer(), *answer.proposals[index]));
-    }
-    const double bound = combine(answer);
-    if (how.per_length == problem_.options.per_length &&
-        (!how.per_length || how.any_order == problem_.options.any_order))
-        answer.bound = std::max(answer.bound, std::min(bound, answer.cost));
+/// Whether a look at every choice is likely to be over soon.
+bool SpooledSite::few_choices() const {
+    constexpr std::size_t few = 14; // open lengths with a cable each
+    std::size_t open = 0;
+    for (const TransformerProblem& transformer : problem_.transformers)
+        for (const RunProblem& run : transformer.runs)
+            for (const RunNode& node : run.nodes)
+                open += node.typed < 0;
+    return !problem_.options.per_length || open <= few;
 }
 
 void SpooledSite::improve(SiteAnswer& answer) {
-    answer.bound = std::max(answer.bound, base_ + std::accumulate(least_.begin(), least_.end(), 0.0));
-    for (const Listing& how : listings(problem_.options)) {
-        if (answer.bound >= answer.cost - cost_rounding || effort_.spent()) break;
-        improve_by(how, answer);
+    list_classes(answer);
+    classes_.add(linear_.prices(), linear_.bound());
+    raise_bound(answer);
+    if (!proven(answer) && few_choices()) list_ways(answer, effort_.limit() / 4);
+    if (!proven(answer)) anneal(answer.proposals, answer);
+    raise_bound(answer);
+    while (!proven(answer) && classes_.worth_work() && effort_.used() < effort_.limit() / 8 * 7 &&
+           !effort_.spent()) {
+        work_on_class(classes_.cheapest(), answer);
+        raise_bound(answer);
     }
+    if (!proven(answer) && !effort_.spent()) list_ways(answer, effort_.limit());
 }
 
 } // namespace rillwatt::search

@@ -159,6 +159,7 @@ std::unique_ptr<CandidateSource> TransformerSizing::source(double limit, const L
 bool TransformerSizing::take_if_it_holds(const Candidate& candidate) {
     const double cost = linear_cost(problem_, transformer_, candidate.proposal);
     if (cost >= cost_ - cost_rounding) return false;
+    if (!keeps_order(problem_, transformer_, candidate.proposal)) return false;
     if (!trial_.judge(candidate.proposal).feasible) return false;
     best_ = candidate.proposal;
     cost_ = cost;

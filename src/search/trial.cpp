@@ -118,6 +118,22 @@ bool Trial::carries(const Proposal& proposal) const {
     return worst_cable(proposal).feasible && worst_run(model).feasible && loading(model).feasible;
 }
 
+bool keeps_order(const SizeProblem& problem, const TransformerProblem& transformer,
+                 const Proposal& proposal) {
+    if (!problem.options.per_length || problem.options.any_order) return true;
+    for (std::size_t r = 0; r < transformer.runs.size(); ++r) {
+        const auto& nodes = transformer.runs[r].nodes;
+        for (std::size_t i = 0; i < nodes.size(); ++i) {
+            const int feed = nodes[i].parent;
+            if (feed < 0 || nodes[i].typed >= 0 || nodes[at(feed)].typed >= 0) continue;
+            if (problem.cables[at(proposal.cables[r][i])].thickness >
+                problem.cables[at(proposal.cables[r][at(feed)])].thickness)
+                return false;
+        }
+    }
+    return true;
+}
+
 double linear_cost(const SizeProblem& problem, const TransformerProblem& transformer,
                    const Proposal& proposal) {
     double cost = transformer.models[at(proposal.model)].price;

@@ -45,7 +45,7 @@ void VoltPrices::gather(const SizeProblem& problem, const RunProblem& run) {
         const bool ordered = node.typed < 0 && !problem.options.any_order;
         const auto add = [&](int c) {
             const Cable& cable = problem.cables[at(c)];
-            if (amps[i] > cable.ampacity) return;
+            if (amps[i] > cable.ampacity || (node.typed < 0 && !cable.holds(node.metres))) return;
             part.options.push_back({node.typed < 0 ? cable.price * node.metres : 0,
                                     cable.ohms_per_metre * node.metres * amps[i],
                                     ordered ? cable.thickness : thickest_, ordered ? cable.thickness : 0});

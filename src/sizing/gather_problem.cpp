@@ -48,7 +48,13 @@ class Gathering {
 int Gathering::spool_index(const CableType& type) {
     if (type.spools.empty()) return -1;
     const auto [it, fresh] = spool_.emplace(&type, static_cast<int>(problem_.spools.size()));
-    if (fresh) problem_.spools.push_back({&type, 0});
+    if (fresh) {
+        search::SpoolCable spool{&type, {}, type.price ? type.price->value() : 0, {}};
+        for (const Metres sold : type.spools)
+            spool.sold.push_back(search::whole_length(sold.value()));
+        std::sort(spool.sold.begin(), spool.sold.end());
+        problem_.spools.push_back(std::move(spool));
+    }
     return it->second;
 }
 
@@ -61,6 +67,8 @@ int Gathering::cable_index(const CableType& type) {
     cable.price = type.price ? type.price->value() : 0;
     cable.ampacity = type.ampacity.value() + limit_slack;
     cable.spool = spool_index(type);
+    if (cable.spool >= 0)
+        cable.longest = search::metres_of(problem_.spools[static_cast<std::size_t>(cable.spool)].sold.back());
     problem_.cables.push_back(cable);
     return it->second;
 }
@@ -191,10 +199,13 @@ void Gathering::count_price(const std::string& id, bool priced, double cost) {
     if (!priced && unpriced_.insert(id).second) problem_.unpriced.push_back(id);
 }
 
+/// A piece that no spool holds is bought at its own length.
 void Gathering::count_length(const CableType& type, double metres) {
+    const search::Length piece = search::whole_length(metres);
     const int spool = spool_index(type);
-    if (spool >= 0) problem_.spools[static_cast<std::size_t>(spool)].typed_metres += metres;
-    const double cost = spool < 0 && type.price ? metres * type.price->value() : 0;
+    const bool cut = spool >= 0 && piece <= problem_.spools[static_cast<std::size_t>(spool)].sold.back();
+    if (cut) problem_.spools[static_cast<std::size_t>(spool)].typed.push_back(piece);
+    const double cost = !cut && type.price ? metres * type.price->value() : 0;
     count_price(type.id, type.price.has_value(), cost);
 }
 

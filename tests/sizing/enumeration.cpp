@@ -11,12 +11,12 @@ namespace rillwatt::test {
 
 namespace {
 
-using Bought = std::map<std::string, double>; // metres of each cable, spooled or not
+using Bought = std::map<std::string, std::vector<double>>; // metres of each piece of each cable
 
 /// One way to serve one transformer.
 struct Way {
     double price = 0; // of the transformer
-    Bought metres;
+    Bought pieces;
 };
 
 std::vector<const CableType*> buriable(const Catalog& catalog) {
@@ -80,10 +80,10 @@ class Everything {
         } else if (options_.per_length && is_run) {
             put(i, nullptr, model);
         } else if (!options_.per_length && !is_run) {
-            put(i, above, model);
+            if (held(i, above)) put(i, above, model);
         } else {
             for (const CableType* cable : cables_)
-                if (!too_thick(i, cable)) put(i, cable, model);
+                if (!too_thick(i, cable) && held(i, cable)) put(i, cable, model);
         }
     }
 
@@ -93,6 +93,12 @@ class Everything {
         const CircuitNode& above = circuit_.nodes[static_cast<std::size_t>(feed)];
         if (above.kind == NodeKind::run || above.cable != nullptr) return false;
         return cable->section_mm2 > chosen_[static_cast<std::size_t>(feed)]->section_mm2;
+    }
+
+    /// Whether a spool of the cable holds the length. A run's own node has none.
+    bool held(std::size_t i, const CableType* cable) const {
+        const auto& length = circuit_.nodes[i].length;
+        return !length || cable->spools.empty() || *length <= cable->spools.back() + Metres(1e-6);
     }
 
     void put(std::size_t i, const CableType* cable, const TransformerType& model) {
@@ -110,6 +116,8 @@ class Everything {
         }
         const CircuitLink& link = circuit_.links[k];
         for (const CableType* cable : link.cable != nullptr ? std::vector{link.cable} : cables_) {
+            if (link.cable == nullptr && !cable->spools.empty() && *link.length > cable->spools.back())
+                continue;
             chosen_links_[k] = cable;
             network_.links[k].ohms = cable_ohms(*cable, *link.length, conditions_.conductor);
             choose_link(model, k + 1);
@@ -127,13 +135,13 @@ class Everything {
         Way way{model.price ? model.price->value() : 0, {}};
         for (std::size_t k = 0; k < circuit_.links.size(); ++k) {
             if (std::abs(solution_.link_amps[k]) > chosen_links_[k]->ampacity.value() + 1e-8) return;
-            way.metres[chosen_links_[k]->id] += circuit_.links[k].length->value();
+            way.pieces[chosen_links_[k]->id].push_back(circuit_.links[k].length->value());
         }
         for (std::size_t i = 0; i < circuit_.nodes.size(); ++i) {
             const CircuitNode& node = circuit_.nodes[i];
             if (!node.length) continue;
             if (std::abs(solution_.branch_amps[i]) > chosen_[i]->ampacity.value() + 1e-8) return;
-            way.metres[chosen_[i]->id] += node.length->value();
+            way.pieces[chosen_[i]->id].push_back(node.length->value());
             if (node.fixture == nullptr) continue;
             const double margin = options_.margin.value();
             if (solution_.lamp_volts[i] < node.fixture->window_low.value() + margin - 1e-8) return;
@@ -142,17 +150,13 @@ class Everything {
         keep(way);
     }
 
-    /// Keeps a way unless an earlier one buys the same or less.
-    void keep(const Way& way) {
-        for (const Way& other : ways_) {
-            bool no_more = other.price <= way.price;
-            for (const auto& [cable, metres] : other.metres) {
-                const auto mine = way.metres.find(cable);
-                no_more = no_more && mine != way.metres.end() && metres <= mine->second + 1e-12;
-            }
-            if (no_more) return;
-        }
-        ways_.push_back(way);
+    /// Keeps a way unless an earlier one buys the same for no more.
+    void keep(Way way) {
+        for (auto& [cable, pieces] : way.pieces)
+            std::sort(pieces.begin(), pieces.end());
+        for (const Way& other : ways_)
+            if (other.price <= way.price && other.pieces == way.pieces) return;
+        ways_.push_back(std::move(way));
     }
 
     const Garden& garden_;
@@ -168,22 +172,53 @@ class Everything {
     std::vector<Way> ways_;
 };
 
-/// Whole spools that cover a length, by trying every number of each.
-double spooled(const std::vector<Metres>& sold, double metres, std::size_t from = 0) {
-    if (metres <= 1e-6) return 0;
-    if (from == sold.size()) return 1e18;
+/// The least length of spools that pieces can be cut from, by trying every way to put them together: each
+/// joins one of the groups begun, or begins one.
+double packed(const std::vector<Metres>& sold, const std::vector<double>& pieces, std::size_t next,
+              std::vector<double>& groups) {
+    if (next == pieces.size()) {
+        double bought = 0;
+        for (const double group : groups) {
+            double least = 1e18;
+            for (const Metres spool : sold)
+                if (spool.value() >= group - 1e-6) least = std::min(least, spool.value());
+            bought += least;
+        }
+        return bought;
+    }
     double best = 1e18;
-    const double size = sold[from].value();
-    for (int count = 0; count * size < metres + size; ++count)
-        best = std::min(best, count * size + spooled(sold, metres - count * size, from + 1));
+    for (std::size_t g = 0; g < groups.size(); ++g) {
+        groups[g] += pieces[next];
+        if (groups[g] <= sold.back().value() + 1e-6)
+            best = std::min(best, packed(sold, pieces, next + 1, groups));
+        groups[g] -= pieces[next];
+    }
+    groups.push_back(pieces[next]);
+    best = std::min(best, packed(sold, pieces, next + 1, groups));
+    groups.pop_back();
     return best;
 }
 
+/// Pieces that no spool holds are bought at their own length; what is chosen is never such a piece.
 double price_of(const Catalog& catalog, const Bought& bought) {
+    static std::map<std::pair<std::vector<Metres>, std::vector<double>>, double> known;
     double price = 0;
-    for (const auto& [id, metres] : bought) {
+    for (const auto& [id, all] : bought) {
         const CableType& type = catalog.cables.at(id);
-        const double laid = type.spools.empty() ? metres : spooled(type.spools, metres);
+        std::vector<double> pieces = all;
+        double laid = 0;
+        std::erase_if(pieces, [&](double piece) {
+            const bool by_length = type.spools.empty() || piece > type.spools.back().value() + 1e-6;
+            if (by_length) laid += piece;
+            return by_length;
+        });
+        std::sort(pieces.rbegin(), pieces.rend());
+        if (!pieces.empty()) {
+            const auto [it, fresh] = known.try_emplace({type.spools, pieces}, 0);
+            std::vector<double> groups;
+            if (fresh) it->second = packed(type.spools, pieces, 0, groups);
+            laid += it->second;
+        }
         price += type.price->value() * laid;
     }
     return price;
@@ -195,8 +230,8 @@ double combine(const Catalog& catalog, const std::vector<std::vector<Way>>& all,
     double best = 1e18;
     for (const Way& way : all[t]) {
         Bought more = bought;
-        for (const auto& [id, metres] : way.metres)
-            more[id] += metres;
+        for (const auto& [id, pieces] : way.pieces)
+            more[id].insert(more[id].end(), pieces.begin(), pieces.end());
         best = std::min(best, combine(catalog, all, t + 1, transformers + way.price, more));
     }
     return best;

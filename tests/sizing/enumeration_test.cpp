@@ -1,5 +1,6 @@
 #include <catch2/catch.hpp>
 
+#include "bill_cost.hpp"
 #include "enumeration.hpp"
 #include "random_garden.hpp"
 
@@ -34,6 +35,7 @@ Tally compare(const GardenShape& shape, const SizeOptions& options, unsigned fir
         REQUIRE(sized.value->cost);
         CHECK(sized.value->cost->value() == Approx(*expected).margin(0.001).epsilon(0));
         CHECK(sized.value->status == SizeStatus::optimal);
+        CHECK(test::billed(garden, *sized.value->sized) == Approx(*expected).margin(0.001).epsilon(0));
         CHECK(sized.value->lower_bound->value() == sized.value->cost->value());
     }
     return tally;

@@ -59,8 +59,8 @@ struct Origin {
 struct Label {
     double cost = 0;  ///< of the open lengths, spools counted at their price by length
     double plain = 0; ///< of those sold by length
-    std::array<double, spool_slots> spooled{};             ///< metres of each cable sold in spools
-    double low = 0;                                        ///< least volts at this point
+    std::array<std::uint64_t, spool_slots> pieces{}; ///< of each cable sold in spools: sum of their marks
+    double low = 0;                                  ///< least volts at this point
     double high = std::numeric_limits<double>::infinity(); ///< most volts at this point
     Curve curve;       ///< current, never above the true one in a relaxed search
     Curve most;        ///< current, never below the true one; kept only where upper limits matter
@@ -76,7 +76,7 @@ struct LabelFrame {
     double top = 0;             ///< highest volts at the head of the run
     bool two_sided = false;     ///< upper limits can bind: less current is not always better
     bool strict_volts = false;  ///< and then only labels of the same current stand for each other
-    bool strict_spools = false; ///< dominance looks at the metres of each spooled cable
+    bool strict_spools = false; ///< dominance looks at the pieces of each spooled cable
     double tolerance = 0;   ///< when labels are compared: of currents, and of volts as a share of the span
     bool relax = false;     ///< a label takes over the better current of those it displaces
     std::size_t cap = 4000; ///< labels kept at one point
@@ -135,7 +135,8 @@ double low_in_front(const Label& label, double ohms);
 /// Puts a cable in front. False when it cannot carry the current at any voltage.
 bool put_cable_in_front(Label& label, const Front& front, const LabelFrame& frame);
 
-/// Adds a length just put in front to what the label's cables are counted by.
+/// Adds a length just put in front to what the label's cables are counted by. Equal sums of marks are equal
+/// sets of pieces (but for one chance in 2^64).
 void count_metres(Label& label, const Cable& cable, double metres);
 
 /// Heuristic search only: drops labels evenly, keeping the cheapest and the one of the least volts.

@@ -34,11 +34,10 @@ class MeshedSearch final : public CandidateSource {
     };
 
     void add_items();
-    void add_item(Item item, double metres);
+    void add_item(Item item, double metres, double longest);
     double pick_cost(std::size_t place, int pick) const;
     std::size_t alternatives(std::size_t place) const;
     void push_successors(const State& state);
-    bool in_order(const Proposal& proposal) const;
     Proposal base_proposal(const State& state) const;
     bool next_taps();
     bool taps_agree() const;

@@ -2,10 +2,12 @@
 
 #include "rillwatt/circuit/circuit.hpp"
 #include "rillwatt/search/lamp_load.hpp"
+#include "rillwatt/search/packing.hpp"
 #include "rillwatt/search/size_options.hpp"
 #include "rillwatt/solver/site_solution.hpp"
 
 #include <cstddef>
+#include <limits>
 #include <optional>
 #include <string>
 #include <vector>
@@ -21,12 +23,18 @@ struct Cable {
     double ampacity = 0;
     int thickness = 0; ///< rank of its section among the candidates, thinnest first
     int spool = -1;    ///< index into SizeProblem::spools; -1: sold by length
+    double longest = std::numeric_limits<double>::infinity(); ///< metres: its longest spool
+
+    /// Whether a piece can be cut of it: pieces are never joined.
+    bool holds(double metres) const { return spool < 0 || whole_length(metres) <= whole_length(longest); }
 };
 
 /// A cable sold in spools, and what of it is laid whatever is chosen.
 struct SpoolCable {
     const CableType* type = nullptr;
-    double typed_metres = 0;
+    std::vector<Length> sold;  ///< ascending
+    double price = 0;          ///< per metre; 0 when the catalog gives none
+    std::vector<Length> typed; ///< pieces; those that no spool holds are in SizeProblem::typed_cost
 };
 
 /// One length of cable with the point at its far end.
@@ -50,6 +58,7 @@ struct RunProblem {
     std::vector<RunNode> nodes;
 
     double open_metres() const;
+    double longest_open() const; ///< metres of the longest open length
     bool has_open() const;
 };
 
@@ -76,9 +85,9 @@ struct SizeProblem {
     std::vector<int> candidates; ///< indices into `cables`, thinnest first
     std::vector<SpoolCable> spools;
     std::vector<TransformerProblem> transformers; ///< those without an open length
-    double typed_cost = 0;                        ///< cable typed and sold by length; transformers left out
-    std::vector<std::string> unpriced;            ///< typed entries counted at nothing, by id
-    std::vector<std::string> left_out;            ///< transformers that cannot be sized, by id
+    double typed_cost = 0; ///< cable typed and bought by length; typed transformers that are left out
+    std::vector<std::string> unpriced; ///< typed entries counted at nothing, by id
+    std::vector<std::string> left_out; ///< transformers that cannot be sized, by id
     OperatingCase nominal;
 };
 

@@ -21,7 +21,4 @@ std::size_t usual_effort(const SizeProblem& problem);
 /// Searches a site. Whatever the effort, one quick pass is made over every transformer.
 SiteAnswer search_site(const SizeProblem& problem, Effort& effort);
 
-/// What a choice for the whole site costs.
-double site_cost(const SizeProblem& problem, const std::vector<std::optional<Proposal>>& proposals);
-
 } // namespace rillwatt::search

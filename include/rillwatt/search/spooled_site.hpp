@@ -1,69 +1,49 @@
 #pragma once
 
 #include "rillwatt/search/site_search.hpp"
-#include "rillwatt/search/spool_table.hpp"
+#include "rillwatt/search/spool_listing.hpp"
+#include "rillwatt/search/spool_swaps.hpp"
+
+#include <memory>
 
 namespace rillwatt::search {
 
-/// What one way to serve a transformer buys.
-struct Purchase {
-    Proposal proposal;
-    double plain = 0;            ///< transformer and cable sold by length
-    std::vector<double> spooled; ///< metres of each of SizeProblem::spools
-    double linear = 0;           ///< plain, and spools at their price by length
-};
-
-/// Whole spools couple all transformers of a site: what one leaves on a spool another may use.
+/// Whole spools couple all lengths of a site: what one piece leaves on a spool another may use.
 ///
-/// Every way to serve a transformer that could be part of an optimum is listed: its linear cost (spools at
-/// their price by length) is at most what the best known site leaves for it. The lists are then combined
-/// transformer by transformer; a partial combination is dropped when another one buys no more of anything, or
-/// when its linear cost with the least of the rest exceeds the best known.
+/// The problem is taken apart. Which spools are bought is one question (SpoolClasses: every total that could
+/// beat the best known choice, enumerated); how the site is wired at given prices is the other (PricedSite:
+/// label search, transformer by transformer). Between the two the prices move: for the class that looks
+/// cheapest, by subgradient steps towards the metres that the wiring lays too many of. Each priced wiring
+/// raises the bounds of all classes, and is a start for SpoolSwaps, which looks for choices whose pieces go
+/// well into spools. What is left in the end is listed and packed where it is few (SpoolListing). A packing
+/// whose own bound does not meet it keeps the site's bound down.
 class SpooledSite {
   public:
-    SpooledSite(const SizeProblem& problem, std::vector<TransformerSizing>& sizings, Effort& effort);
+    /// `linear`: sized at the price by length.
+    SpooledSite(const SizeProblem& problem, PricedSite& linear, Effort& effort);
 
     /// Improves the answer, its cost and its bound.
     void improve(SiteAnswer& answer);
 
   private:
-    struct Partial {
-        double plain = 0;
-        double linear = 0;
-        std::vector<double> spooled;
-        int before = -1; ///< index into trail_
-        std::size_t option = 0;
-    };
-    struct Step {
-        int before;
-        std::size_t option;
-    };
-
-    Purchase purchase(const TransformerProblem& transformer, const Proposal& proposal) const;
-    void improve_by(const Listing& how, SiteAnswer& answer);
-    void list_options(std::size_t index, double limit, const Listing& how, Effort& effort);
-    double combine(SiteAnswer& answer);
-    std::vector<Partial> extended(const std::vector<Partial>& partials, std::size_t index, double best);
-    void keep_undominated(std::vector<Partial>& partials);
-    double whole_cost(const Partial& partial) const;
-    void take(const Partial& partial, SiteAnswer& answer) const;
+    bool proven(const SiteAnswer& answer) const;
+    void consider(PricedSite& priced, SiteAnswer& answer);
+    void anneal(const std::vector<std::optional<Proposal>>& start, SiteAnswer& answer);
+    void list_classes(const SiteAnswer& answer);
+    void raise_bound(SiteAnswer& answer);
+    void work_on_class(std::size_t index, SiteAnswer& answer);
+    SpoolPrices step(const PricedSite& priced, const std::vector<double>& room, double distance) const;
+    void list_ways(SiteAnswer& answer, std::size_t effort);
+    bool few_choices() const;
+    PricedSite& sharpest(const SiteAnswer& answer);
 
     const SizeProblem& problem_;
-    std::vector<TransformerSizing>& sizings_;
+    PricedSite& linear_;
     Effort& effort_;
-    std::vector<SpoolTable> tables_;
-    std::vector<std::vector<Purchase>> lists_;
-    std::vector<double> list_bounds_; ///< no way that is not listed costs less, linear
-    std::vector<double> least_;       ///< linear, for each transformer
-    std::vector<Step> trail_;
-    double base_ = 0; ///< typed lengths, linear
-    double dropped_ = 0;
+    SpoolCost cost_;
+    SpoolClasses classes_;
+    SpoolSwaps swaps_;
+    std::vector<std::unique_ptr<PricedSite>> priced_;
 };
-
-/// Whole spools of each cable for the metres laid, typed ones included.
-double spool_cost(const SizeProblem& problem, const std::vector<SpoolTable>& tables,
-                  const std::vector<double>& chosen_metres);
-
-std::vector<SpoolTable> spool_tables(const SizeProblem& problem);
 
 } // namespace rillwatt::search

@@ -64,6 +64,9 @@ class Trial {
     NetworkSolution solution_;
 };
 
+/// Whether no chosen length is thicker than the chosen one that feeds it, where the options ask for that.
+bool keeps_order(const SizeProblem& problem, const TransformerProblem& transformer, const Proposal& proposal);
+
 /// Price of the open lengths and of the transformer, spools at their price by length.
 double linear_cost(const SizeProblem& problem, const TransformerProblem& transformer,
                    const Proposal& proposal);
