@@ -2,6 +2,8 @@
 
 #include "rillwatt/exchange/check_json.hpp"
 
+#include <algorithm>
+
 namespace rillwatt {
 
 namespace {
@@ -108,6 +110,15 @@ void write_infeasible(JsonWriter& json, const Infeasibility& infeasible) {
     json.end();
 }
 
+/// Everything that cost or bill count as nothing because it has no price.
+std::vector<std::string> unpriced_items(const SizeReport& report) {
+    std::vector<std::string> items;
+    for (const auto* list : {&report.result.unpriced, &report.bill.unpriced})
+        for (const std::string& item : *list)
+            if (std::find(items.begin(), items.end(), item) == items.end()) items.push_back(item);
+    return items;
+}
+
 } // namespace
 
 std::string size_json(const SizeReport& report) {
@@ -128,7 +139,7 @@ std::string size_json(const SizeReport& report) {
     write_choices(json, result.choices);
     write_reasons(json, result.reasons);
     write_bill(json, report.bill);
-    write_texts(json, "unpriced", result.unpriced);
+    write_texts(json, "unpriced", unpriced_items(report));
     write_texts(json, "left_out", result.left_out);
     json.key("check");
     write_check(json, report.after);
