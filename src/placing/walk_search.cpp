@@ -11,7 +11,7 @@ namespace {
 // than a small walk may have.
 constexpr long per_point = 5000;
 constexpr long at_least = 20'000'000;
-constexpr std::size_t few_lights = 6; ///< up to here all sets of fewer are tried
+constexpr std::size_t few_lamps = 6; ///< up to here all sets of fewer are tried
 
 Effort stage_effort(const LightTable& table) {
     return {std::max(at_least, per_point * static_cast<long>(table.points()))};
@@ -120,7 +120,7 @@ void WalkSearch::fill_and_take_away() {
 }
 
 void WalkSearch::search_exhaustively() {
-    if (!best_ || best_->lamps.size() > few_lights) return;
+    if (!best_ || best_->lamps.size() > few_lamps) return;
     Effort effort = stage_effort(table_);
     while (bound_ < best_->lamps.size()) {
         std::vector<std::size_t> lamps;
