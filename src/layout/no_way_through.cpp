@@ -4,7 +4,6 @@
 
 #include <fmt/format.h>
 
-#include "outline_geometry.hpp"
 #include <algorithm>
 #include <limits>
 
@@ -23,8 +22,7 @@ bool goes_under(const ObstacleMap& map, const OpenObstacles& open, PlanPoint a, 
     const PlanPoint middle = a + 0.5 * (b - a);
     const std::vector<std::size_t> covering = map.covering(middle);
     return std::any_of(covering.begin(), covering.end(), [&](std::size_t i) {
-        return !std::binary_search(open.begin(), open.end(), i) &&
-               locate(map.obstacles()[i].outline, middle) == Location::inside;
+        return !std::binary_search(open.begin(), open.end(), i) && map.locate(i, middle) == Location::inside;
     });
 }
 

@@ -1,34 +1,18 @@
 #include "obstacle_map.hpp"
 
-#include <boost/geometry.hpp>
-#include <boost/geometry/index/rtree.hpp>
-#include <boost/iterator/function_output_iterator.hpp>
-
-#include "outline_geometry.hpp"
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 #include <numbers>
+#include <optional>
+#include <unordered_map>
+#include <utility>
 
 namespace rillwatt {
 
-namespace bg = boost::geometry;
-namespace bgi = boost::geometry::index;
-
 namespace {
 
-using MapPoint = bg::model::d2::point_xy<double>;
-using MapBox = bg::model::box<MapPoint>;
-using MapSegment = bg::model::segment<MapPoint>;
-using Tree = bgi::rtree<std::pair<MapBox, std::size_t>, bgi::quadratic<8>>;
-
 constexpr double pi = std::numbers::pi;
-
-MapBox box_of(PlanPoint a, PlanPoint b) {
-    return {{std::min(a.x, b.x) - touch_tolerance, std::min(a.y, b.y) - touch_tolerance},
-            {std::max(a.x, b.x) + touch_tolerance, std::max(a.y, b.y) + touch_tolerance}};
-}
-
-MapPoint map_point(PlanPoint p) { return {p.x, p.y}; }
 
 /// Which kind lies on top where areas overlap.
 int rank(AreaKind kind) { return kind == AreaKind::water ? 2 : kind == AreaKind::building ? 1 : 0; }
@@ -36,6 +20,11 @@ int rank(AreaKind kind) { return kind == AreaKind::water ? 2 : kind == AreaKind:
 bool is_obstacle(AreaKind kind) {
     return kind == AreaKind::water || kind == AreaKind::building || kind == AreaKind::paving;
 }
+
+using Sector = Surroundings::Sector;
+
+/// Fewer corners than this are looked at one after the other sooner than through an index.
+constexpr std::size_t few_corners = 40;
 
 bool contains(const OpenObstacles& open, std::size_t obstacle) {
     return std::binary_search(open.begin(), open.end(), obstacle);
@@ -53,62 +42,13 @@ bool is_barred(const std::vector<Obstacle>& obstacles, const std::vector<std::si
     return closed_rank >= 0 && closed_rank > open_rank;
 }
 
-/// The directions from a point that lead into one obstacle.
-using Sector = Surroundings::Sector;
-void add_sectors(const std::vector<PlanPoint>& outline, PlanPoint p, std::vector<Sector>& out) {
-    const std::size_t n = outline.size();
-    const auto heading = [](PlanPoint d) { return std::atan2(d.y, d.x); };
-    bool touched = false;
-    for (std::size_t i = 0; i < n; ++i) {
-        const PlanPoint here = outline[i];
-        const PlanPoint next = outline[(i + 1) % n];
-        if (same_place(here, p)) {
-            const double from = heading(next - here);
-            double span = std::fmod(heading(outline[(i + n - 1) % n] - here) - from, 2 * pi);
-            if (span < 0) span += 2 * pi;
-            out.push_back({from, span});
-            touched = true;
-        } else if (!same_place(next, p) && same_place(nearest_on_segment(here, next, p), p)) {
-            out.push_back({heading(next - here), pi});
-            touched = true;
-        }
-    }
-    if (!touched && locate(outline, p) == Location::inside) out.push_back({0, 2 * pi});
-}
-
-/// The sides of a directed piece of line, at a point of it, that lie inside an outline.
-struct Sides {
-    bool left = false;
-    bool right = false;
-};
-Sides sides_inside(const std::vector<PlanPoint>& outline, PlanPoint p, PlanPoint along) {
-    Sides sides;
-    for (std::size_t i = 0, j = outline.size() - 1; i < outline.size(); j = i++) {
-        if (!same_place(nearest_on_segment(outline[j], outline[i], p), p)) continue;
-        // An outline may come back along its own side: a ring drawn with a slit. Then both sides lie inside.
-        (dot(outline[i] - outline[j], along) > 0 ? sides.left : sides.right) = true;
-    }
-    if (sides.left || sides.right) return sides;
-    const bool inside = locate(outline, p) == Location::inside;
-    return {inside, inside};
-}
-
-} // namespace
-
-struct ObstacleMap::Index {
-    Tree areas;
-    Tree edges;
-};
-
-namespace {
-
 std::vector<Obstacle> obstacles_of(const Site& site) {
     std::vector<Obstacle> obstacles;
     for (std::size_t i = 0; i < site.areas.size(); ++i) {
         const Area& area = site.areas[i];
         std::vector<PlanPoint> outline =
             is_obstacle(area.kind) ? tidy_outline(area.outline) : std::vector<PlanPoint>{};
-        if (!outline.empty()) obstacles.push_back({i, area.kind, std::move(outline), {}, {}});
+        if (!outline.empty()) obstacles.push_back({i, area.kind, std::move(outline)});
     }
     return obstacles;
 }
@@ -116,26 +56,74 @@ std::vector<Obstacle> obstacles_of(const Site& site) {
 /// A gap narrower than this is the rounding of a seam: no spade goes through it, in metres.
 constexpr double seam_width = 0.003;
 
-/// Gives corners that nearly meet one place, and outlines that nearly pass through a corner that corner.
-void close_seams(std::vector<Obstacle>& obstacles) {
-    const auto nearly = [](PlanPoint p, PlanPoint q) { return norm(q - p) <= seam_width; };
+bool nearly(PlanPoint p, PlanPoint q) { return norm(q - p) <= seam_width; }
+
+/// Corners by where they are, in squares as wide as a seam.
+class CornerGrid {
+  public:
+    void add(PlanPoint p, std::size_t number) { squares_[square(p)].push_back(number); }
+
+    /// The first of the corners before `end` that nearly meets a point.
+    std::optional<std::size_t> first_near(PlanPoint p, const std::vector<PlanPoint>& corners,
+                                          std::size_t end) const {
+        std::optional<std::size_t> first;
+        const Square here = square(p);
+        for (const int across : {-1, 0, 1})
+            for (const int up : {-1, 0, 1}) {
+                const auto found = squares_.find({here.first + across, here.second + up});
+                if (found == squares_.end()) continue;
+                for (const std::size_t i : found->second)
+                    if (i < end && i < first.value_or(end) && nearly(p, corners[i])) first = i;
+            }
+        return first;
+    }
+
+  private:
+    using Square = std::pair<std::int64_t, std::int64_t>;
+    struct Hash {
+        std::size_t operator()(const Square& s) const {
+            return static_cast<std::size_t>(s.first) * 0x9E3779B97F4A7C15U ^
+                   static_cast<std::size_t>(s.second);
+        }
+    };
+    static Square square(PlanPoint p) {
+        return {std::llround(std::floor(p.x / seam_width)), std::llround(std::floor(p.y / seam_width))};
+    }
+
+    std::unordered_map<Square, std::vector<std::size_t>, Hash> squares_;
+};
+
+/// Gives corners that nearly meet one place, that of the first; returns all corners.
+std::vector<PlanPoint> join_corners(std::vector<Obstacle>& obstacles) {
     std::vector<PlanPoint> corners;
+    CornerGrid grid;
     for (Obstacle& obstacle : obstacles) {
         const std::size_t earlier = corners.size();
         for (PlanPoint& p : obstacle.outline) {
-            const auto last = corners.begin() + static_cast<std::ptrdiff_t>(earlier);
-            const auto match = std::find_if(corners.begin(), last, [&](PlanPoint q) { return nearly(p, q); });
-            if (match != last) p = *match;
+            if (const auto match = grid.first_near(p, corners, earlier)) p = corners[*match];
+            grid.add(p, corners.size());
             corners.push_back(p);
         }
     }
+    return corners;
+}
+
+/// Closes gaps too narrow for a spade: corners that nearly meet get one place, and outlines that nearly pass
+/// through a corner that corner.
+void close_seams(std::vector<Obstacle>& obstacles) {
+    const std::vector<PlanPoint> corners = join_corners(obstacles);
+    std::vector<PlanBox> places;
+    for (const PlanPoint p : corners)
+        places.push_back(box_of(p, p));
+    const PlanIndex index(places);
     for (Obstacle& obstacle : obstacles) {
         std::vector<PlanPoint> outline;
         for (std::size_t i = 0; i < obstacle.outline.size(); ++i) {
             const PlanPoint a = obstacle.outline[i];
             const PlanPoint b = obstacle.outline[(i + 1) % obstacle.outline.size()];
             std::vector<PlanPoint> on_side;
-            for (const PlanPoint p : corners) {
+            for (const std::size_t k : index.found(box_of(a, b).grown(2 * seam_width))) {
+                const PlanPoint p = corners[k];
                 const PlanPoint foot = nearest_on_segment(a, b, p);
                 if (nearly(foot, p) && !same_place(foot, p) && !nearly(a, p) && !nearly(b, p))
                     on_side.push_back(p);
@@ -154,36 +142,64 @@ void close_seams(std::vector<Obstacle>& obstacles) {
 
 ObstacleMap::ObstacleMap(const Site& site) : obstacles_(obstacles_of(site)) {
     close_seams(obstacles_);
-    std::vector<Tree::value_type> area_boxes;
-    std::vector<Tree::value_type> edge_boxes;
-    for (std::size_t i = 0; i < obstacles_.size(); ++i) {
-        Obstacle& obstacle = obstacles_[i];
-        obstacle.low = obstacle.high = obstacle.outline[0];
-        for (std::size_t k = 0; k < obstacle.outline.size(); ++k) {
-            const PlanPoint p = obstacle.outline[k];
-            const PlanPoint next = obstacle.outline[(k + 1) % obstacle.outline.size()];
-            obstacle.low = {std::min(obstacle.low.x, p.x), std::min(obstacle.low.y, p.y)};
-            obstacle.high = {std::max(obstacle.high.x, p.x), std::max(obstacle.high.y, p.y)};
-            edge_boxes.emplace_back(box_of(p, next), edges_.size());
-            edges_.push_back({p, next, i});
-        }
-        area_boxes.emplace_back(box_of(obstacle.low, obstacle.high), i);
-    }
-    index_ = std::make_unique<Index>(Index{Tree(area_boxes), Tree(edge_boxes)});
+    std::vector<std::vector<PlanPoint>> outlines;
+    for (const Obstacle& obstacle : obstacles_)
+        outlines.push_back(obstacle.outline);
+    outlines_ = OutlineIndex(std::move(outlines));
 }
 
-ObstacleMap::~ObstacleMap() = default;
-ObstacleMap::ObstacleMap(ObstacleMap&&) noexcept = default;
+std::vector<std::size_t> ObstacleMap::covering(PlanPoint point) const { return outlines_.covering(point); }
 
-std::vector<std::size_t> ObstacleMap::covering(PlanPoint point) const {
-    std::vector<std::size_t> out;
-    index_->areas.query(bgi::intersects(map_point(point)),
-                        boost::make_function_output_iterator([&](const auto& hit) {
-                            if (locate(obstacles_[hit.second].outline, point) != Location::outside)
-                                out.push_back(hit.second);
-                        }));
-    std::sort(out.begin(), out.end());
-    return out;
+/// Edges of an obstacle that a point lies on, by their numbers within its outline, rising.
+std::vector<std::size_t> ObstacleMap::edges_touching(std::size_t obstacle, PlanPoint p) const {
+    std::vector<std::size_t> found;
+    const std::size_t first = outlines_.first_side(obstacle);
+    const std::size_t count = obstacles_[obstacle].outline.size();
+    const auto touch = [&](const Edge& edge) { return same_place(nearest_on_segment(edge.a, edge.b, p), p); };
+    if (count <= few_corners) {
+        for (std::size_t k = 0; k < count; ++k)
+            if (touch(edges()[first + k])) found.push_back(k);
+        return found;
+    }
+    for (const std::size_t k : edge_index().found(p))
+        if (edges()[k].outline == obstacle && touch(edges()[k])) found.push_back(k - first);
+    return found;
+}
+
+/// The directions from a point that lead into one obstacle.
+void ObstacleMap::add_sectors(std::size_t obstacle, PlanPoint p, std::vector<Sector>& out) const {
+    const std::vector<PlanPoint>& outline = obstacles_[obstacle].outline;
+    const std::size_t n = outline.size();
+    const auto heading = [](PlanPoint d) { return std::atan2(d.y, d.x); };
+    bool touched = false;
+    for (const std::size_t i : edges_touching(obstacle, p)) {
+        const PlanPoint here = outline[i];
+        const PlanPoint next = outline[(i + 1) % n];
+        if (same_place(here, p)) {
+            const double from = heading(next - here);
+            double span = std::fmod(heading(outline[(i + n - 1) % n] - here) - from, 2 * pi);
+            if (span < 0) span += 2 * pi;
+            out.push_back({from, span});
+            touched = true;
+        } else if (!same_place(next, p)) {
+            out.push_back({heading(next - here), pi});
+            touched = true;
+        }
+    }
+    if (!touched && locate(obstacle, p) == Location::inside) out.push_back({0, 2 * pi});
+}
+
+ObstacleMap::Sides ObstacleMap::sides_inside(std::size_t obstacle, PlanPoint p, PlanPoint along) const {
+    Sides sides;
+    const std::size_t first = outlines_.first_side(obstacle);
+    for (const std::size_t k : edges_touching(obstacle, p)) {
+        const Edge& edge = edges()[first + k];
+        // An outline may come back along its own side: a ring drawn with a slit. Then both sides lie inside.
+        (dot(edge.b - edge.a, along) > 0 ? sides.left : sides.right) = true;
+    }
+    if (sides.left || sides.right) return sides;
+    const bool inside = locate(obstacle, p) == Location::inside;
+    return {inside, inside};
 }
 
 OpenObstacles ObstacleMap::opened_by(PlanPoint end) const {
@@ -198,8 +214,9 @@ OpenObstacles ObstacleMap::opened_by(PlanPoint end) const {
 PlanPoint ObstacleMap::settled(PlanPoint point) const {
     const std::vector<std::size_t> inside = covering(point);
     if (inside.empty() || !surroundings(point, {}).enclosed()) return point;
-    for (const Edge& edge : edges_) {
-        if (!contains(inside, edge.obstacle)) continue;
+    for (const std::size_t k : edge_index().found(box_of(point, point).grown(seam_width))) {
+        const Edge& edge = edges()[k];
+        if (!contains(inside, edge.outline)) continue;
         const PlanPoint foot = nearest_on_segment(edge.a, edge.b, point);
         if (norm(foot - point) <= seam_width && !surroundings(foot, {}).enclosed()) return foot;
     }
@@ -214,16 +231,15 @@ Surroundings ObstacleMap::surroundings(PlanPoint point, const OpenObstacles& ope
     std::vector<AreaSector> sectors;
     std::vector<double> bounds;
     std::vector<Sector> found;
-    index_->areas.query(bgi::intersects(map_point(point)),
-                        boost::make_function_output_iterator([&](const auto& hit) {
-                            found.clear();
-                            add_sectors(obstacles_[hit.second].outline, point, found);
-                            for (const Sector& s : found) {
-                                sectors.push_back({hit.second, s});
-                                bounds.push_back(s.from);
-                                bounds.push_back(std::remainder(s.from + s.span, 2 * pi));
-                            }
-                        }));
+    for (const std::size_t i : outlines_.near(point)) {
+        found.clear();
+        add_sectors(i, point, found);
+        for (const Sector& s : found) {
+            sectors.push_back({i, s});
+            bounds.push_back(s.from);
+            bounds.push_back(std::remainder(s.from + s.span, 2 * pi));
+        }
+    }
     if (sectors.empty()) return Surroundings{};
     std::sort(bounds.begin(), bounds.end());
 
@@ -259,29 +275,29 @@ Surroundings ObstacleMap::surroundings(PlanPoint point, const OpenObstacles& ope
 }
 
 bool ObstacleMap::near_open(PlanPoint a, PlanPoint b, const OpenObstacles& open) const {
-    const MapBox around = box_of(a, b);
+    const PlanBox around = box_of(a, b).grown(touch_tolerance);
     return std::any_of(open.begin(), open.end(), [&](std::size_t i) {
-        const MapBox box = box_of(obstacles_[i].low, obstacles_[i].high);
-        if (!bg::intersects(around, box)) return false;
-        return same_place(a, b) || bg::intersects(MapSegment(map_point(a), map_point(b)), box);
+        const PlanBox& box = outlines_.box(i);
+        return meet(around, box) && (same_place(a, b) || meets(a, b, box));
     });
 }
 
 bool ObstacleMap::passable(PlanPoint a, PlanPoint b, const OpenObstacles& open, std::size_t* hint) const {
     if (same_place(a, b)) return true;
     if (!open.empty() && near_open(a, b, open)) return !barred_between(a, b, open);
-    if (hint && *hint < edges_.size() && proper_crossing(a, b, edges_[*hint].a, edges_[*hint].b).crosses)
-        return false;
-    const MapSegment piece(map_point(a), map_point(b));
-    const auto bars = [&](const Tree::value_type& entry) {
-        return proper_crossing(a, b, edges_[entry.second].a, edges_[entry.second].b).crosses;
+    const auto bars = [&](std::size_t k) {
+        return proper_crossing(a, b, edges()[k].a, edges()[k].b).crosses;
     };
-    const auto hit = index_->edges.qbegin(bgi::intersects(piece) && bgi::satisfies(bars));
-    if (hit != index_->edges.qend()) {
-        if (hint) *hint = hit->second;
-        return false;
-    }
-    return !barred_between(a, b, open);
+    if (hint && *hint < edges().size() && bars(*hint)) return false;
+    std::size_t barred_by = edges().size();
+    auto look = [&](std::size_t k) {
+        if (bars(k)) barred_by = k;
+        return barred_by != k;
+    };
+    edge_index().visit_along(a, b, look);
+    if (barred_by == edges().size()) return !barred_between(a, b, open);
+    if (hint) *hint = barred_by;
+    return false;
 }
 
 std::vector<double> ObstacleMap::cuts(PlanPoint a, PlanPoint b) const {
@@ -292,15 +308,15 @@ std::vector<double> ObstacleMap::cuts(PlanPoint a, PlanPoint b) const {
         const double share = dot(p - a, along) / (length * length);
         if (share > 0 && share < 1) shares.push_back(share);
     };
-    const auto meet = [&](const Tree::value_type& entry) {
-        const Edge& edge = edges_[entry.second];
+    auto cut = [&](std::size_t k) {
+        const Edge& edge = edges()[k];
         if (std::abs(cross(along, edge.a - a)) <= touch_tolerance * length) add(edge.a);
         if (std::abs(cross(along, edge.b - a)) <= touch_tolerance * length) add(edge.b);
         const SegmentCrossing crossing = proper_crossing(a, b, edge.a, edge.b);
         if (crossing.crosses) add(crossing.at);
+        return true;
     };
-    const MapSegment piece(map_point(a), map_point(b));
-    index_->edges.query(bgi::intersects(piece), boost::make_function_output_iterator(meet));
+    edge_index().visit_along(a, b, cut);
     std::sort(shares.begin(), shares.end());
     return shares;
 }
@@ -316,12 +332,11 @@ bool ObstacleMap::barred_between(PlanPoint a, PlanPoint b, const OpenObstacles& 
         const PlanPoint middle = a + (shares[k] + shares[k + 1]) / 2 * along;
         left.clear();
         right.clear();
-        const auto look = [&](const Tree::value_type& entry) {
-            const Sides sides = sides_inside(obstacles_[entry.second].outline, middle, along);
-            if (sides.left) left.push_back(entry.second);
-            if (sides.right) right.push_back(entry.second);
-        };
-        index_->areas.query(bgi::intersects(map_point(middle)), boost::make_function_output_iterator(look));
+        for (const std::size_t i : outlines_.near(middle)) {
+            const Sides sides = sides_inside(i, middle, along);
+            if (sides.left) left.push_back(i);
+            if (sides.right) right.push_back(i);
+        }
         if (is_barred(obstacles_, left, open) && is_barred(obstacles_, right, open)) return true;
     }
     return false;
@@ -337,7 +352,7 @@ double ObstacleMap::length_inside(PlanPoint a, PlanPoint b, std::size_t obstacle
         const bool on_top = std::none_of(all.begin(), all.end(), [&](std::size_t i) {
             return rank(obstacles_[i].kind) > rank(obstacles_[obstacle].kind);
         });
-        if (on_top && locate(obstacles_[obstacle].outline, middle) == Location::inside)
+        if (on_top && locate(obstacle, middle) == Location::inside)
             inside += (shares[k + 1] - shares[k]) * norm(along);
     }
     return inside;
@@ -345,16 +360,15 @@ double ObstacleMap::length_inside(PlanPoint a, PlanPoint b, std::size_t obstacle
 
 std::vector<PlanPoint> ObstacleMap::crossings_with(const OpenObstacles& open) const {
     std::vector<PlanPoint> out;
-    for (const Edge& edge : edges_) {
-        if (!contains(open, edge.obstacle)) continue;
-        const MapSegment piece(map_point(edge.a), map_point(edge.b));
-        const auto meet = [&](const Tree::value_type& entry) {
-            const Edge& other = edges_[entry.second];
-            const SegmentCrossing crossing = proper_crossing(edge.a, edge.b, other.a, other.b);
-            if (other.obstacle != edge.obstacle && crossing.crosses) out.push_back(crossing.at);
-        };
-        index_->edges.query(bgi::intersects(piece), boost::make_function_output_iterator(meet));
-    }
+    for (const std::size_t i : open)
+        for (std::size_t k = 0; k < obstacles_[i].outline.size(); ++k) {
+            const Edge& edge = edges()[outlines_.first_side(i) + k];
+            for (const std::size_t j : edge_index().found_along(edge.a, edge.b)) {
+                const Edge& other = edges()[j];
+                const SegmentCrossing crossing = proper_crossing(edge.a, edge.b, other.a, other.b);
+                if (other.outline != i && crossing.crosses) out.push_back(crossing.at);
+            }
+        }
     return out;
 }
 

@@ -1,9 +1,9 @@
 #pragma once
 
+#include "rillwatt/layout/outline_index.hpp"
 #include "rillwatt/site/site.hpp"
 
 #include <cstddef>
-#include <memory>
 #include <vector>
 
 namespace rillwatt {
@@ -13,8 +13,6 @@ struct Obstacle {
     std::size_t area = 0; ///< index into Site::areas
     AreaKind kind = AreaKind::paving;
     std::vector<PlanPoint> outline;
-    PlanPoint low;  ///< lower left corner of its bounding box
-    PlanPoint high; ///< upper right corner
 };
 
 /// Indexes of obstacles that one route may pass because an end of it lies in them. Sorted, without repeats.
@@ -56,8 +54,6 @@ class Surroundings {
 class ObstacleMap {
   public:
     explicit ObstacleMap(const Site& site);
-    ~ObstacleMap();
-    ObstacleMap(ObstacleMap&&) noexcept;
 
     const std::vector<Obstacle>& obstacles() const { return obstacles_; }
 
@@ -90,22 +86,28 @@ class ObstacleMap {
     /// Stretches of a straight piece that lie inside one obstacle and not under a kind that wins over it.
     double length_inside(PlanPoint a, PlanPoint b, std::size_t obstacle) const;
 
-    /// The edge of an obstacle outline, by number: for questions about all of them.
-    struct Edge {
-        PlanPoint a;
-        PlanPoint b;
-        std::size_t obstacle = 0;
-    };
-    const std::vector<Edge>& edges() const { return edges_; }
+    /// The edges of all obstacle outlines, by number; `outline` is the number of the obstacle.
+    using Edge = OutlineIndex::Side;
+    const std::vector<Edge>& edges() const { return outlines_.sides(); }
+    const PlanIndex& edge_index() const { return outlines_.side_index(); }
+
+    /// Where a point lies to one obstacle.
+    Location locate(std::size_t obstacle, PlanPoint p) const { return outlines_.locate(obstacle, p); }
 
   private:
-    struct Index;
+    /// The sides of a directed piece of line, at a point of it, that lie inside an obstacle.
+    struct Sides {
+        bool left = false;
+        bool right = false;
+    };
 
     bool barred_between(PlanPoint a, PlanPoint b, const OpenObstacles& open) const;
+    Sides sides_inside(std::size_t obstacle, PlanPoint p, PlanPoint along) const;
+    void add_sectors(std::size_t obstacle, PlanPoint p, std::vector<Surroundings::Sector>& out) const;
+    std::vector<std::size_t> edges_touching(std::size_t obstacle, PlanPoint p) const;
 
     std::vector<Obstacle> obstacles_;
-    std::vector<Edge> edges_;
-    std::unique_ptr<Index> index_;
+    OutlineIndex outlines_;
 };
 
 } // namespace rillwatt

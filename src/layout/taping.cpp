@@ -1,6 +1,6 @@
 #include "rillwatt/layout/taping.hpp"
 
-#include "outline_geometry.hpp"
+#include "rillwatt/quantity/plan_geometry.hpp"
 
 namespace rillwatt {
 namespace {

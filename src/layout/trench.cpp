@@ -1,7 +1,6 @@
 #include "rillwatt/layout/trench.hpp"
 
 #include "obstacle_map.hpp"
-#include "outline_geometry.hpp"
 #include <algorithm>
 #include <map>
 #include <optional>

@@ -17,32 +17,35 @@ std::vector<std::string> types_on_plan(const Site& site) {
     return types;
 }
 
-FixtureLight fixture_light(const Site& site, const LightScene& scene, const PlacedLight& light) {
+FixtureLight fixture_light(const Site& site, const LightScene& scene, const FallsIndex& falls,
+                           const PlacedLight& light) {
     const LightDistribution& distribution = light.photometry->distribution;
     FixtureLight result;
     result.fixture = light.fixture;
     result.at = light.pose.at;
     result.lumens = Lumens(distribution.flux() * light.lumen_factor);
     result.dark = light.factor <= 0 || distribution.dark();
-    if (!result.dark) result.wasted_upward = wasted_upward(site, scene.obstacles, light);
+    if (!result.dark) result.wasted_upward = wasted_upward(site, scene.obstacles, falls, light);
     return result;
 }
 
 LightResult light_of(const Site& site, const LightScene& scene, const std::vector<SpacePoint>& points) {
     LightResult result;
+    const SceneIndex index(site, scene, lit_heights(site));
     for (std::size_t i = 0; i < site.walks.size(); ++i) {
-        result.walks.push_back(walk_light(scene, site.walks[i]));
+        result.walks.push_back(walk_light(index, site.walks[i]));
         result.walks.back().walk = i;
     }
     for (std::size_t i = 0; i < site.falls.size(); ++i) {
-        result.falls.push_back(falls_light(scene, site.falls[i]));
+        result.falls.push_back(falls_light(index, site.falls[i]));
         result.falls.back().falls = i;
     }
     result.points = level_light_at(scene, points);
     for (std::size_t i = 0; i < site.viewpoints.size(); ++i)
-        result.viewpoints.push_back(viewpoint_light(site, scene, i));
+        result.viewpoints.push_back(viewpoint_light(site, index, i));
+    const FallsIndex falls(site);
     for (const PlacedLight& light : scene.lights)
-        result.fixtures.push_back(fixture_light(site, scene, light));
+        result.fixtures.push_back(fixture_light(site, scene, falls, light));
     return result;
 }
 

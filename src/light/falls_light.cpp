@@ -1,22 +1,23 @@
 #include "rillwatt/light/falls_light.hpp"
 
+#include "mesh_cells.hpp"
 #include <algorithm>
 #include <cmath>
 
 namespace rillwatt {
 namespace {
 
-constexpr double largest_cell = 0.1; ///< metres
+constexpr double usual_cell = 0.1; ///< metres
 
-int cells_in(double size) { return std::max(1, static_cast<int>(std::ceil(size / largest_cell - 1e-9))); }
+/// Cells of a face: so many from side to side, so many from base to lip.
+struct FaceCells {
+    int across = 1;
+    int up = 1;
+};
 
-bool reached_through_water(const LightScene& scene, LitPoints face) {
-    return std::any_of(scene.lights.begin(), scene.lights.end(), [&](const PlacedLight& light) {
-        if (!light.water_level) return false;
-        face.lux.assign(face.points.size(), 0);
-        add_light(light, scene.obstacles, face);
-        return spread_of(face.lux).greatest > 0;
-    });
+FaceCells face_cells(const Falls& falls, double cell) {
+    return {cells_along(distance(falls.lip_left, falls.lip_right).value(), cell),
+            cells_along(falls.drop.value(), cell)};
 }
 
 } // namespace
@@ -34,14 +35,28 @@ SpacePoint falls_point(const Falls& falls, double across, double up) {
             falls.base.value() + up * falls.drop.value()};
 }
 
+Metres falls_cell(const Falls& falls) {
+    return Metres(cell_for(usual_cell, [&](double cell) {
+        const FaceCells cells = face_cells(falls, cell);
+        return static_cast<double>(cells.across) * cells.up;
+    }));
+}
+
+std::vector<double> falls_rows(const Falls& falls) {
+    const int up = face_cells(falls, falls_cell(falls).value()).up;
+    std::vector<double> rows;
+    for (int j = 0; j < up; ++j)
+        rows.push_back((j + 0.5) / up);
+    return rows;
+}
+
 LitPoints falls_face(const Falls& falls) {
     LitPoints face;
     face.normal = falls_normal(falls);
-    const int across = cells_in(distance(falls.lip_left, falls.lip_right).value());
-    const int up = cells_in(falls.drop.value());
-    for (int j = 0; j < up; ++j)
+    const int across = face_cells(falls, falls_cell(falls).value()).across;
+    for (const double up : falls_rows(falls))
         for (int i = 0; i < across; ++i)
-            face.points.push_back(falls_point(falls, (i + 0.5) / across, (j + 0.5) / up));
+            face.points.push_back(falls_point(falls, (i + 0.5) / across, up));
     return face;
 }
 
@@ -57,11 +72,12 @@ FallsLight falls_light_of(const LitPoints& lit) {
     return light;
 }
 
-FallsLight falls_light(const LightScene& scene, const Falls& falls) {
+FallsLight falls_light(const SceneIndex& scene, const Falls& falls) {
     LitPoints face = falls_face(falls);
-    illuminate(scene, face);
+    scene.illuminate(face);
     FallsLight light = falls_light_of(face);
-    light.through_water = reached_through_water(scene, std::move(face));
+    light.cell = falls_cell(falls);
+    light.through_water = scene.lit_through_water(std::move(face));
     return light;
 }
 

@@ -9,6 +9,7 @@ namespace {
 
 constexpr double nearest = 1e-6; ///< metres: at the light centre itself there is no illuminance to speak of
 constexpr std::size_t block_size = 64; ///< points that share one list of walls
+constexpr double block_width = 8;      ///< metres
 
 /// Light that travels in one medium all the way.
 double straight_lux(const PlacedLight& light, SpacePoint point, Vector3 normal, double attenuation) {
@@ -87,14 +88,33 @@ std::vector<Wall> walls_that_count(const PlacedLight& light, const Obstacles& ob
     return walls;
 }
 
-void add_to_block(const PlacedLight& light, const Obstacles& obstacles, LitPoints& target, std::size_t begin,
-                  std::size_t end) {
-    PlanBox box;
+} // namespace
+
+std::vector<PointBlock> blocks_of(const std::vector<SpacePoint>& points) {
+    std::vector<PointBlock> blocks;
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        if (!blocks.empty()) {
+            PointBlock& block = blocks.back();
+            PlanBox box = block.box;
+            box.include(points[i].x, points[i].y);
+            const double width = std::max(box.x_high - box.x_low, box.y_high - box.y_low);
+            if (block.end - block.begin < block_size && width <= block_width) {
+                block.box = box;
+                block.end = i + 1;
+                continue;
+            }
+        }
+        blocks.push_back({i, i + 1, box_of(on_plan(points[i]), on_plan(points[i]))});
+    }
+    return blocks;
+}
+
+void add_light(const PlacedLight& light, const Obstacles& obstacles, LitPoints& target,
+               const PointBlock& block) {
+    PlanBox box = block.box;
     box.include(light.pose.at.x, light.pose.at.y);
-    for (std::size_t i = begin; i < end; ++i)
-        box.include(target.points[i].x, target.points[i].y);
     const std::vector<Wall> walls = walls_that_count(light, obstacles, box);
-    for (std::size_t i = begin; i < end; ++i) {
+    for (std::size_t i = block.begin; i < block.end; ++i) {
         const SpacePoint point = target.points[i];
         const double lux = unblocked_lux(light, point, target.normal);
         if (lux <= 0) continue;
@@ -102,8 +122,6 @@ void add_to_block(const PlacedLight& light, const Obstacles& obstacles, LitPoint
             target.lux[i] += lux;
     }
 }
-
-} // namespace
 
 double unblocked_lux(const PlacedLight& light, SpacePoint point, Vector3 normal) {
     if (leaves_water(light, point)) return refracted_lux(light, point, normal);
@@ -113,14 +131,16 @@ double unblocked_lux(const PlacedLight& light, SpacePoint point, Vector3 normal)
 void add_light(const PlacedLight& light, const Obstacles& obstacles, LitPoints& target) {
     target.lux.resize(target.points.size());
     if (light.factor <= 0 || light.photometry->distribution.dark()) return;
-    for (std::size_t begin = 0; begin < target.points.size(); begin += block_size)
-        add_to_block(light, obstacles, target, begin, std::min(begin + block_size, target.points.size()));
+    for (const PointBlock& block : blocks_of(target.points))
+        add_light(light, obstacles, target, block);
 }
 
 void illuminate(const LightScene& scene, LitPoints& target) {
     target.lux.assign(target.points.size(), 0);
-    for (const PlacedLight& light : scene.lights)
-        add_light(light, scene.obstacles, target);
+    for (const PointBlock& block : blocks_of(target.points))
+        for (const PlacedLight& light : scene.lights)
+            if (light.factor > 0 && !light.photometry->distribution.dark())
+                add_light(light, scene.obstacles, target, block);
 }
 
 LuxSpread spread_of(const std::vector<double>& lux) {

@@ -1,7 +1,7 @@
 #include "rillwatt/light/isolux.hpp"
 
 #include "rillwatt/layout/places.hpp"
-#include "rillwatt/light/illuminance.hpp"
+#include "rillwatt/light/scene_index.hpp"
 
 #include <algorithm>
 #include <unordered_map>
@@ -28,34 +28,40 @@ PlanBox drawn_box(const Site& site, const LightScene& scene) {
     return box;
 }
 
-double distance_to_line(PlanPoint p, const std::vector<PlanPoint>& line) {
-    double nearest = 1e300;
-    for (std::size_t i = 1; i < line.size(); ++i) {
-        const double dx = line[i].x - line[i - 1].x;
-        const double dy = line[i].y - line[i - 1].y;
-        const double squared = dx * dx + dy * dy;
-        const double along = (p.x - line[i - 1].x) * dx + (p.y - line[i - 1].y) * dy;
-        const double t = squared > 0 ? std::clamp(along / squared, 0.0, 1.0) : 0;
-        nearest = std::min(nearest, std::hypot(p.x - line[i - 1].x - t * dx, p.y - line[i - 1].y - t * dy));
-    }
-    return nearest;
-}
+/// The height of the ground: near a walk the walk's, elsewhere 0.
+class Ground {
+  public:
+    explicit Ground(const Site& site) : site_(&site), walks_(boxes_of(site)) {}
 
-double ground_at(const Site& site, PlanPoint p) {
-    double height = 0;
-    double nearest = beside_walk;
-    for (const Walk& walk : site.walks) {
-        const double off = distance_to_line(p, walk.line) - walk.width.value() / 2;
-        if (off >= nearest) continue;
-        nearest = off;
-        height = walk.elevation.value();
+    double at(PlanPoint p) const {
+        double height = 0;
+        double nearest = beside_walk;
+        for (const std::size_t i : walks_.found(p)) {
+            const Walk& walk = site_->walks[i];
+            const double off = distance_to_line(walk.line, p) - walk.width.value() / 2;
+            if (off >= nearest) continue;
+            nearest = off;
+            height = walk.elevation.value();
+        }
+        return height;
     }
-    return height;
-}
 
-bool in_building(const Site& site, PlanPoint p) {
-    return std::any_of(site.areas.begin(), site.areas.end(),
-                       [&](const Area& area) { return area.kind == AreaKind::building && covers(area, p); });
+  private:
+    static std::vector<PlanBox> boxes_of(const Site& site) {
+        std::vector<PlanBox> boxes;
+        for (const Walk& walk : site.walks)
+            boxes.push_back(box_of(walk.line).grown(beside_walk + walk.width.value() / 2));
+        return boxes;
+    }
+
+    const Site* site_;
+    PlanIndex walks_;
+};
+
+bool in_building(const Site& site, const AreaIndex& areas, PlanPoint p) {
+    const std::vector<std::size_t> covering = areas.covering(p);
+    return std::any_of(covering.begin(), covering.end(),
+                       [&](std::size_t i) { return site.areas[i].kind == AreaKind::building; });
 }
 
 /// A crossing of the mesh: on the edge to the right of a node, or on the edge above it.
@@ -152,16 +158,18 @@ LuxMap lux_map(const Site& site, const LightScene& scene) {
     map.columns = static_cast<std::size_t>(width / map.step) + 1;
     map.rows = static_cast<std::size_t>(height / map.step) + 1;
     LitPoints lit;
+    const Ground ground(site);
     for (std::size_t j = 0; j < map.rows; ++j)
         for (std::size_t i = 0; i < map.columns; ++i) {
             const PlanPoint p{map.corner.x + static_cast<double>(i) * map.step,
                               map.corner.y + static_cast<double>(j) * map.step};
-            lit.points.push_back({p.x, p.y, ground_at(site, p)});
+            lit.points.push_back({p.x, p.y, ground.at(p)});
         }
-    illuminate(scene, lit);
+    const SceneIndex index(site, scene, heights_of(lit.points));
+    index.illuminate(lit);
     map.lux = std::move(lit.lux);
     for (std::size_t i = 0; i < map.lux.size(); ++i)
-        if (map.lux[i] > 0 && in_building(site, on_plan(lit.points[i]))) map.lux[i] = 0;
+        if (map.lux[i] > 0 && in_building(site, index.areas(), on_plan(lit.points[i]))) map.lux[i] = 0;
     return map;
 }
 

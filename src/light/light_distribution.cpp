@@ -6,8 +6,9 @@
 namespace rillwatt {
 namespace {
 
-constexpr double field_share = 0.1; ///< of the greatest intensity: the field angle (CIE and IES alike)
-constexpr double rim_slack = 1e-12; ///< the rim of a hat or batwing belongs to it, rounding or not
+constexpr double field_share = 0.1;  ///< of the greatest intensity: the field angle (CIE and IES alike)
+constexpr double angle_slack = 1e-6; ///< radians: bounds allow for more than the rounding of an angle
+constexpr double rim_slack = 1e-12;  ///< the rim of a hat or batwing belongs to it, rounding or not
 
 template<class... Ts>
 struct Overloaded : Ts... {
@@ -91,6 +92,25 @@ double LightDistribution::peak() const {
                                  [](const Batwing& b) { return b.centre / std::pow(b.cutoff_cosine, 3); },
                                  [](const Web& web) { return web->peak(); }},
                       form_);
+}
+
+double LightDistribution::peak_between(double low, double high) const {
+    const double nearest = std::cos(std::clamp(low - angle_slack, 0.0, pi));
+    const double farthest = std::cos(std::clamp(high + angle_slack, 0.0, pi));
+    return std::visit(
+        Overloaded{[](std::monostate) { return 0.0; },
+                   [&](const Beam& b) { return nearest > 0 ? b.peak * std::pow(nearest, b.exponent) : 0.0; },
+                   [&](const Hat& h) {
+                       return farthest <= h.shadow_cosine && nearest >= h.cutoff_cosine ? h.candela : 0.0;
+                   },
+                   [&](const Batwing& b) {
+                       const double c = std::max(farthest, b.cutoff_cosine);
+                       return nearest >= b.cutoff_cosine ? b.centre / (c * c * c) : 0.0;
+                   },
+                   [&](const Web& web) {
+                       return web->peak_between((low - angle_slack) / degree, (high + angle_slack) / degree);
+                   }},
+        form_);
 }
 
 double LightDistribution::flux() const {

@@ -43,14 +43,49 @@ bool without_operating_point(const Site& site, const CaseResult& result, std::si
     });
 }
 
-/// Planting and paving that a light stands in lets it out; a building does not.
-std::vector<std::size_t> areas_that_let_out(const Site& site, PlanPoint at) {
+/// What an LED below its window, a dimmed filament and an open circuit have: the volts of every light, by its
+/// number, as `nominal_volts` says them.
+std::vector<std::optional<Volts>> all_nominal_volts(const Site& site, const SiteSolution* solution) {
+    std::vector<std::optional<Volts>> volts(site.fixtures.size());
+    if (solution == nullptr || solution->cases.empty()) return volts;
+    const CaseResult& nominal = solution->nominal();
+    for (const LampResult& lamp : nominal.lamps)
+        if (!volts[lamp.fixture]) volts[lamp.fixture] = lamp.volts;
+    for (std::size_t i = 0; i < volts.size(); ++i)
+        if (!volts[i] && without_operating_point(site, nominal, i)) volts[i] = Volts(0);
+    return volts;
+}
+
+/// A fixture that has a place, in the areas that cover it.
+PlacedLight place_in(const Site& site, const Fixture& fixture, const FixtureType& type,
+                     std::shared_ptr<const TypePhotometry> photometry, double lumens_factor,
+                     const std::vector<std::size_t>& covered_by) {
+    const auto is_water = [&](std::size_t i) { return site.areas[i].kind == AreaKind::water; };
+    const auto first_water = std::find_if(covered_by.begin(), covered_by.end(), is_water);
+    const bool wet = fixture.in_water.value_or(first_water != covered_by.end());
+    const Area* water = wet && first_water != covered_by.end() ? &site.areas[*first_water] : nullptr;
+    const std::optional<SpacePoint> centre = light_centre(fixture, type.kind, water);
+    const double level = water != nullptr ? water->level.value() : 0;
+    PlacedLight light;
+    light.pose = fixture_pose(fixture, type.kind, *centre, photometry->distribution.type());
+    const double tilt = light.pose.tilt();
+    const double loss = wet ? site.settings.light_loss_factor_water : site.settings.light_loss_factor;
+    light.lumen_factor = lumens_factor;
+    light.factor = loss * lumens_factor * (tilt > 1e-6 ? photometry->tilt.factor(tilt) : 1);
+    light.photometry = std::move(photometry);
+    if (wet && centre->z < level) light.water_level = level;
+    light.attenuation = site.settings.water_attenuation.value();
+    // Planting and paving that a light stands in lets it out; a building does not.
+    for (const std::size_t i : covered_by)
+        if (site.areas[i].height.value() > 0 && site.areas[i].kind != AreaKind::building)
+            light.own_areas.push_back(i);
+    return light;
+}
+
+std::vector<std::size_t> areas_over(const Site& site, PlanPoint at) {
     std::vector<std::size_t> found;
-    for (std::size_t i = 0; i < site.areas.size(); ++i) {
-        const Area& area = site.areas[i];
-        if (area.height.value() > 0 && area.kind != AreaKind::building && covers(area, at))
-            found.push_back(i);
-    }
+    for (std::size_t i = 0; i < site.areas.size(); ++i)
+        if (covers(site.areas[i], at)) found.push_back(i);
     return found;
 }
 
@@ -64,49 +99,30 @@ double lumen_factor(const FixtureType& type, std::optional<Volts> volts) {
 }
 
 std::optional<Volts> nominal_volts(const Site& site, const SiteSolution* solution, std::size_t fixture) {
-    if (solution == nullptr || solution->cases.empty()) return {};
-    const CaseResult& nominal = solution->nominal();
-    for (const LampResult& lamp : nominal.lamps)
-        if (lamp.fixture == fixture) return lamp.volts;
-    if (without_operating_point(site, nominal, fixture)) return Volts(0);
-    return {};
+    return all_nominal_volts(site, solution)[fixture];
 }
 
 std::optional<PlacedLight> place_light(const Site& site, const Fixture& fixture, const FixtureType& type,
                                        std::shared_ptr<const TypePhotometry> photometry,
                                        double lumens_factor) {
     if (!fixture.at || !photometry) return {};
-    const bool wet = in_water(site, fixture);
-    const Area* water = wet ? water_at(site, *fixture.at) : nullptr;
-    const std::optional<SpacePoint> centre = light_centre(fixture, type.kind, water);
-    const double level = water != nullptr ? water->level.value() : 0;
-    PlacedLight light;
-    light.pose = fixture_pose(fixture, type.kind, *centre, photometry->distribution.type());
-    const double tilt = light.pose.tilt();
-    const double loss = wet ? site.settings.light_loss_factor_water : site.settings.light_loss_factor;
-    light.lumen_factor = lumens_factor;
-    light.factor = loss * lumens_factor * (tilt > 1e-6 ? photometry->tilt.factor(tilt) : 1);
-    light.photometry = std::move(photometry);
-    if (wet && centre->z < level) light.water_level = level;
-    light.attenuation = site.settings.water_attenuation.value();
-    light.own_areas = areas_that_let_out(site, *fixture.at);
-    return light;
+    return place_in(site, fixture, type, std::move(photometry), lumens_factor, areas_over(site, *fixture.at));
 }
 
 LightScene build_light_scene(const Site& site, const Catalog& catalog, const SiteSolution* solution,
                              const Photometry& photometry) {
     LightScene scene;
     scene.obstacles = Obstacles(site);
+    const AreaIndex areas(site);
+    const std::vector<std::optional<Volts>> volts = all_nominal_volts(site, solution);
     for (std::size_t i = 0; i < site.fixtures.size(); ++i) {
         const Fixture& fixture = site.fixtures[i];
         const FixtureType* type = find_entry(catalog.fixtures, fixture.model);
         const auto found = photometry.types.find(fixture.model);
-        if (type == nullptr || found == photometry.types.end()) continue;
-        const double lumens = lumen_factor(*type, nominal_volts(site, solution, i));
-        std::optional<PlacedLight> light = place_light(site, fixture, *type, found->second, lumens);
-        if (!light) continue;
-        light->fixture = i;
-        scene.lights.push_back(std::move(*light));
+        if (!fixture.at || type == nullptr || found == photometry.types.end()) continue;
+        scene.lights.push_back(place_in(site, fixture, *type, found->second, lumen_factor(*type, volts[i]),
+                                        areas.covering(*fixture.at)));
+        scene.lights.back().fixture = i;
     }
     return scene;
 }

@@ -11,41 +11,7 @@ double side_of(PlanPoint p, SpacePoint from, double dx, double dy) {
     return dx * (p.y - from.y) - dy * (p.x - from.x);
 }
 
-/// Distance from a point to a line segment.
-double distance_to_side(PlanPoint p, PlanPoint a, PlanPoint b) {
-    const double dx = b.x - a.x;
-    const double dy = b.y - a.y;
-    const double squared = dx * dx + dy * dy;
-    const double t = squared > 0 ? std::clamp(((p.x - a.x) * dx + (p.y - a.y) * dy) / squared, 0.0, 1.0) : 0;
-    return std::hypot(p.x - a.x - t * dx, p.y - a.y - t * dy);
-}
-
-/// Whether a point lies inside an outline, further than touching from its sides.
-bool well_inside(const std::vector<PlanPoint>& outline, PlanPoint p) {
-    bool inside = false;
-    for (std::size_t i = 0, j = outline.size() - 1; i < outline.size(); j = i++) {
-        const PlanPoint a = outline[j];
-        const PlanPoint b = outline[i];
-        if (distance_to_side(p, a, b) < touch) return false;
-        if ((a.y > p.y) != (b.y > p.y) && p.x < a.x + (b.x - a.x) * (p.y - a.y) / (b.y - a.y))
-            inside = !inside;
-    }
-    return inside;
-}
-
-bool apart(const Wall& wall, const PlanBox& box) {
-    return std::max(wall.a.x, wall.b.x) < box.x_low || std::min(wall.a.x, wall.b.x) > box.x_high ||
-           std::max(wall.a.y, wall.b.y) < box.y_low || std::min(wall.a.y, wall.b.y) > box.y_high;
-}
-
 } // namespace
-
-void PlanBox::include(double x, double y) {
-    x_low = std::min(x_low, x);
-    y_low = std::min(y_low, y);
-    x_high = std::max(x_high, x);
-    y_high = std::max(y_high, y);
-}
 
 Obstacles::Obstacles(const Site& site) : outlines_(site.areas.size()), heights_(site.areas.size()) {
     for (std::size_t i = 0; i < site.areas.size(); ++i) {
@@ -57,12 +23,19 @@ Obstacles::Obstacles(const Site& site) : outlines_(site.areas.size()), heights_(
             walls_.push_back(
                 {area.outline[k], area.outline[(k + 1) % area.outline.size()], area.height.value(), i});
     }
+    std::vector<PlanBox> boxes;
+    for (const Wall& wall : walls_) {
+        boxes.push_back(box_of(wall.a, wall.b).grown(touch));
+        top_ = std::max(top_, wall.height);
+    }
+    index_ = std::make_shared<const PlanIndex>(boxes);
 }
 
 std::vector<Wall> Obstacles::near(const PlanBox& box) const {
     std::vector<Wall> found;
-    for (const Wall& wall : walls_)
-        if (!apart(wall, box)) found.push_back(wall);
+    if (walls_.empty()) return found;
+    for (const std::size_t i : index_->found(box))
+        found.push_back(walls_[i]);
     return found;
 }
 
@@ -104,7 +77,7 @@ bool Obstacles::passes_through(std::size_t area, SpacePoint from, SpacePoint to)
         const double middle = (cuts[i - 1] + cuts[i]) / 2;
         const auto height_at = [&](double t) { return from.z + t * (to.z - from.z); };
         if (std::min(height_at(cuts[i - 1]), height_at(cuts[i])) >= heights_[area] - touch) continue;
-        if (well_inside(outline, {from.x + middle * dx, from.y + middle * dy})) return true;
+        if (locate(outline, {from.x + middle * dx, from.y + middle * dy}) == Location::inside) return true;
     }
     return false;
 }
@@ -116,7 +89,9 @@ bool Obstacles::blocked(const std::vector<Wall>& walls, SpacePoint from, SpacePo
 
 std::optional<std::size_t> Obstacles::blocking_area(SpacePoint from, SpacePoint to,
                                                     const std::vector<std::size_t>& ignored) const {
-    for (const Wall& wall : walls_) {
+    if (walls_.empty() || std::min(from.z, to.z) >= top_) return {};
+    for (const std::size_t i : index_->found_along(on_plan(from), on_plan(to))) {
+        const Wall& wall = walls_[i];
         if (std::find(ignored.begin(), ignored.end(), wall.area) != ignored.end()) continue;
         if (wall_between(wall, from, to)) return wall.area;
     }

@@ -99,6 +99,20 @@ PhotometricWeb::PhotometricWeb(PhotometricType type, std::vector<double> vertica
     : type_(type), vertical_(std::move(vertical)), horizontal_(std::move(horizontal)),
       candela_(std::move(candela)) {
     if (!candela_.empty()) peak_ = *std::max_element(candela_.begin(), candela_.end());
+    peaks_.resize(vertical_.size(), 0);
+    for (std::size_t i = 0; i < candela_.size(); ++i)
+        peaks_[i % peaks_.size()] = std::max(peaks_[i % peaks_.size()], candela_[i]);
+}
+
+double PhotometricWeb::peak_between(double low, double high) const {
+    if (type_ != PhotometricType::c) return peak_;
+    double peak = 0;
+    for (std::size_t v = 0; v < vertical_.size(); ++v) {
+        const bool below = v + 1 < vertical_.size() ? vertical_[v + 1] < low : vertical_[v] < low;
+        const bool above = v > 0 ? vertical_[v - 1] > high : vertical_[v] > high;
+        if (!below && !above) peak = std::max(peak, peaks_[v]);
+    }
+    return peak;
 }
 
 double PhotometricWeb::at(double vertical, double horizontal) const {

@@ -48,17 +48,53 @@ bool meets_face(const Falls& falls, const Ray& ray) {
     return across >= 0 && across <= 1 && up >= 0 && up <= 1;
 }
 
-bool meets_something(const Site& site, const Obstacles& obstacles, const PlacedLight& light, const Ray& ray) {
-    const bool face = std::any_of(site.falls.begin(), site.falls.end(),
-                                  [&](const Falls& falls) { return meets_face(falls, ray); });
-    return face ||
-           (!obstacles.walls().empty() &&
-            obstacles.blocking_area(ray.from, moved(ray.from, far_away * ray.direction), light.own_areas));
+/// How far along a rising ray everything lies that is no higher than `top`.
+double below_top(const Ray& ray, double top) {
+    if (ray.from.z >= top) return 0;
+    return ray.direction.z > 0 ? (top - ray.from.z) / ray.direction.z : far_away;
+}
+
+bool meets_wall(const Obstacles& obstacles, const PlacedLight& light, const Ray& ray) {
+    if (obstacles.walls().empty()) return false;
+    const double far = std::min(far_away, below_top(ray, obstacles.top()));
+    return far > 0 &&
+           obstacles.blocking_area(ray.from, moved(ray.from, far * ray.direction), light.own_areas);
+}
+
+bool meets_something(const Site& site, const Obstacles& obstacles, const FallsIndex& falls,
+                     const PlacedLight& light, const Ray& ray) {
+    const std::vector<std::size_t> faces = falls.along(ray.from, ray.direction);
+    return std::any_of(faces.begin(), faces.end(),
+                       [&](std::size_t i) { return meets_face(site.falls[i], ray); }) ||
+           meets_wall(obstacles, light, ray);
 }
 
 } // namespace
 
-double wasted_upward(const Site& site, const Obstacles& obstacles, const PlacedLight& light) {
+FallsIndex::FallsIndex(const Site& site) {
+    std::vector<PlanBox> boxes;
+    for (const Falls& falls : site.falls) {
+        boxes.push_back(box_of(falls.lip_left, falls.lip_right).grown(touch_tolerance));
+        all_.include(boxes.back().x_low, boxes.back().y_low);
+        all_.include(boxes.back().x_high, boxes.back().y_high);
+        top_ = std::max(top_, falls.base.value() + falls.drop.value());
+    }
+    faces_ = PlanIndex(boxes);
+}
+
+std::vector<std::size_t> FallsIndex::along(SpacePoint from, Vector3 direction) const {
+    if (all_.empty()) return {};
+    PlanBox whole = all_;
+    whole.include(from.x, from.y);
+    const double across = std::hypot(direction.x, direction.y);
+    double far = (whole.x_high - whole.x_low + whole.y_high - whole.y_low) / std::max(across, 1e-12);
+    if (direction.z > 0) far = std::min(far, (top_ - from.z) / direction.z * (1 + 1e-9) + touch_tolerance);
+    if (far <= 0) return {};
+    return faces_.found_along(on_plan(from), on_plan(moved(from, far * direction)));
+}
+
+double wasted_upward(const Site& site, const Obstacles& obstacles, const FallsIndex& falls,
+                     const PlacedLight& light) {
     const LightDistribution& distribution = light.photometry->distribution;
     const double field = std::clamp(distribution.half_field({}), 0.01, pi - 0.01);
     double total = 0;
@@ -76,7 +112,7 @@ double wasted_upward(const Site& site, const Obstacles& obstacles, const PlacedL
             total += flux;
             const LightPose& pose = light.pose;
             const Ray ray = into_air(light, local.along * pose.axis + local.u * pose.u + local.w * pose.w);
-            if (ray.share <= 0 || ray.direction.z <= 0 || meets_something(site, obstacles, light, ray))
+            if (ray.share <= 0 || ray.direction.z <= 0 || meets_something(site, obstacles, falls, light, ray))
                 continue;
             wasted += flux * ray.share;
         }

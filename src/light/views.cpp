@@ -13,11 +13,9 @@ constexpr int seen_across = 9; ///< points a face is judged at
 constexpr int seen_up = 5;
 
 /// Areas the viewer is in or leans on: looked out of, or over.
-std::vector<std::size_t> areas_at(const Site& site, PlanPoint at) {
-    std::vector<std::size_t> found;
-    for (std::size_t i = 0; i < site.areas.size(); ++i)
-        if (site.areas[i].height.value() > 0 && covers(site.areas[i], at)) found.push_back(i);
-    return found;
+std::vector<std::size_t> high_areas(const Site& site, std::vector<std::size_t> areas) {
+    std::erase_if(areas, [&](std::size_t i) { return site.areas[i].height.value() <= 0; });
+    return areas;
 }
 
 std::vector<std::size_t> joined(std::vector<std::size_t> a, const std::vector<std::size_t>& b) {
@@ -51,15 +49,15 @@ std::optional<Glare> direct_glare(const LightScene& scene, const PlacedLight& li
 
 /// By way of one still surface: the line to the eye's mirror image has to cross that water.
 std::optional<Glare> mirrored_glare(const LightScene& scene, const PlacedLight& light, SpacePoint eye,
-                                    const std::vector<std::size_t>& beside_eye, const Area& water) {
-    const double level = water.level.value();
+                                    const std::vector<std::size_t>& beside_eye, const AreaIndex& areas,
+                                    std::size_t area, double level) {
     if (light.pose.at.z <= level || eye.z <= level) return {};
     const SpacePoint image{eye.x, eye.y, 2 * level - eye.z};
     std::optional<Glare> glare = within_field(light, image);
     if (!glare) return {};
     const double share = (light.pose.at.z - level) / (light.pose.at.z - image.z);
     const SpacePoint bounce = moved(light.pose.at, share * from_to(light.pose.at, image));
-    if (!covers(water, on_plan(bounce))) return {};
+    if (!areas.covers(area, on_plan(bounce))) return {};
     const std::vector<std::size_t> ignored = joined(light.own_areas, beside_eye);
     if (scene.obstacles.blocking_area(light.pose.at, bounce, ignored) ||
         scene.obstacles.blocking_area(bounce, eye, ignored))
@@ -74,11 +72,12 @@ SpacePoint eye_of(const Viewpoint& viewpoint) {
     return {viewpoint.at.x, viewpoint.at.y, viewpoint.eye.value()};
 }
 
-Sightline sightline(const Site& site, const Obstacles& obstacles, const Viewpoint& viewpoint,
-                    std::size_t falls) {
+namespace {
+
+Sightline sightline_past(const Site& site, const Obstacles& obstacles, const Viewpoint& viewpoint,
+                         std::size_t falls, const std::vector<std::size_t>& beside_eye) {
     const Falls& face = site.falls[falls];
     const SpacePoint eye = eye_of(viewpoint);
-    const std::vector<std::size_t> beside_eye = areas_at(site, viewpoint.at);
     std::map<std::size_t, int> blocked;
     int seen = 0;
     for (int j = 0; j < seen_up; ++j)
@@ -102,32 +101,66 @@ Sightline sightline(const Site& site, const Obstacles& obstacles, const Viewpoin
     return line;
 }
 
+/// The glare of one light, directly and by way of the first surface that mirrors it.
+void add_glare(const Site& site, const LightScene& scene, const AreaIndex& areas, const PlacedLight& light,
+               SpacePoint eye, const std::vector<std::size_t>& beside_eye, std::vector<Glare>& found) {
+    if (light.factor <= 0 || light.photometry->distribution.dark()) return;
+    if (const auto glare = direct_glare(scene, light, eye, beside_eye)) found.push_back(*glare);
+    for (const std::size_t i : areas.near(box_of(on_plan(light.pose.at), on_plan(eye)))) {
+        if (site.areas[i].kind != AreaKind::water) continue;
+        const auto glare =
+            mirrored_glare(scene, light, eye, beside_eye, areas, i, site.areas[i].level.value());
+        if (!glare) continue;
+        found.push_back(*glare);
+        return;
+    }
+}
+
+} // namespace
+
+Sightline sightline(const Site& site, const Obstacles& obstacles, const Viewpoint& viewpoint,
+                    std::size_t falls) {
+    return sightline_past(site, obstacles, viewpoint, falls,
+                          high_areas(site, AreaIndex(site).covering(viewpoint.at)));
+}
+
+Sightline sightline(const Site& site, const SceneIndex& scene, const Viewpoint& viewpoint,
+                    std::size_t falls) {
+    return sightline_past(site, scene.scene().obstacles, viewpoint, falls,
+                          high_areas(site, scene.areas().covering(viewpoint.at)));
+}
+
 std::vector<Glare> glare_at(const Site& site, const LightScene& scene, const Viewpoint& viewpoint) {
     const SpacePoint eye = eye_of(viewpoint);
-    const std::vector<std::size_t> beside_eye = areas_at(site, viewpoint.at);
+    const auto within_reach = [&](const PlacedLight& light) {
+        return distance(on_plan(light.pose.at), viewpoint.at).value() <= glare_reach;
+    };
+    if (std::none_of(scene.lights.begin(), scene.lights.end(), within_reach)) return {};
+    const AreaIndex areas(site);
+    const std::vector<std::size_t> beside_eye = high_areas(site, areas.covering(viewpoint.at));
     std::vector<Glare> found;
-    for (const PlacedLight& light : scene.lights) {
-        if (light.factor <= 0 || light.photometry->distribution.dark()) continue;
-        if (const auto glare = direct_glare(scene, light, eye, beside_eye)) found.push_back(*glare);
-        for (const Area& area : site.areas) {
-            if (area.kind != AreaKind::water) continue;
-            const auto glare = mirrored_glare(scene, light, eye, beside_eye, area);
-            if (!glare) continue;
-            found.push_back(*glare);
-            break;
-        }
-    }
+    for (const PlacedLight& light : scene.lights)
+        if (within_reach(light)) add_glare(site, scene, areas, light, eye, beside_eye, found);
     return found;
 }
 
-ViewpointLight viewpoint_light(const Site& site, const LightScene& scene, std::size_t viewpoint) {
+std::vector<Glare> glare_at(const Site& site, const SceneIndex& scene, const Viewpoint& viewpoint) {
+    const SpacePoint eye = eye_of(viewpoint);
+    const std::vector<std::size_t> beside_eye = high_areas(site, scene.areas().covering(viewpoint.at));
+    std::vector<Glare> found;
+    for (const std::size_t i : scene.lights_near(viewpoint.at, glare_reach))
+        add_glare(site, scene.scene(), scene.areas(), scene.scene().lights[i], eye, beside_eye, found);
+    return found;
+}
+
+ViewpointLight viewpoint_light(const Site& site, const SceneIndex& scene, std::size_t viewpoint) {
     const Viewpoint& from = site.viewpoints[viewpoint];
     ViewpointLight light;
     light.viewpoint = viewpoint;
     for (std::size_t i = 0; i < site.falls.size(); ++i) {
         const bool looked_at = from.looks_at.empty() || std::find(from.looks_at.begin(), from.looks_at.end(),
                                                                   site.falls[i].id) != from.looks_at.end();
-        if (looked_at) light.sees.push_back(sightline(site, scene.obstacles, from, i));
+        if (looked_at) light.sees.push_back(sightline(site, scene, from, i));
     }
     light.glare = glare_at(site, scene, from);
     return light;

@@ -1,14 +1,21 @@
 #include "rillwatt/light/walk_light.hpp"
 
+#include "mesh_cells.hpp"
 #include <cmath>
 
 namespace rillwatt {
 namespace {
 
-constexpr double largest_cell = 0.25; ///< metres
-constexpr double slack = 1e-9;        ///< a limit met but for rounding is met
+constexpr double usual_cell = 0.25; ///< metres
+constexpr double slack = 1e-9;      ///< a limit met but for rounding is met
 
-int cells_in(double size) { return std::max(1, static_cast<int>(std::ceil(size / largest_cell - slack))); }
+/// Cells that the stretches of a walk take together.
+double cells_of(const Walk& walk, double cell) {
+    double along = 0;
+    for (std::size_t i = 1; i < walk.line.size(); ++i)
+        along += cells_along(distance(walk.line[i - 1], walk.line[i]).value(), cell);
+    return along * cells_along(walk.width.value(), cell);
+}
 
 bool reaches(double value, const std::optional<Lux>& target) {
     return !target || value >= target->value() * (1 - slack);
@@ -36,9 +43,14 @@ WalkTarget walk_target(const Walk& walk) {
     return target;
 }
 
+Metres walk_cell(const Walk& walk) {
+    return Metres(cell_for(usual_cell, [&](double cell) { return cells_of(walk, cell); }));
+}
+
 std::vector<SpacePoint> walk_points(const Walk& walk) {
     std::vector<SpacePoint> points;
-    const int across = cells_in(walk.width.value());
+    const double cell = walk_cell(walk).value();
+    const int across = cells_along(walk.width.value(), cell);
     for (std::size_t i = 1; i < walk.line.size(); ++i) {
         const PlanPoint a = walk.line[i - 1];
         const PlanPoint b = walk.line[i];
@@ -46,7 +58,7 @@ std::vector<SpacePoint> walk_points(const Walk& walk) {
         if (stretch <= 0) continue;
         const double dx = (b.x - a.x) / stretch;
         const double dy = (b.y - a.y) / stretch;
-        const int along = cells_in(stretch);
+        const int along = cells_along(stretch, cell);
         for (int k = 0; k < along; ++k)
             for (int j = 0; j < across; ++j) {
                 const double s = stretch * (k + 0.5) / along;
@@ -68,14 +80,15 @@ WalkLight walk_light_of(const Walk& walk, const LitPoints& lit) {
     if (!lit.points.empty()) light.darkest = lit.points[spread.darkest];
     light.target_mean = target.mean;
     light.target_minimum = target.minimum;
+    light.cell = walk_cell(walk);
     light.meets = reaches(spread.mean, target.mean) && reaches(spread.least, target.minimum);
     return light;
 }
 
-WalkLight walk_light(const LightScene& scene, const Walk& walk) {
+WalkLight walk_light(const SceneIndex& scene, const Walk& walk) {
     LitPoints lit;
     lit.points = walk_points(walk);
-    illuminate(scene, lit);
+    scene.illuminate(lit);
     return walk_light_of(walk, lit);
 }
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "rillwatt/layout/outline_index.hpp"
 #include "rillwatt/site/site.hpp"
 
 #include <optional>
@@ -17,5 +18,31 @@ bool in_water(const Site& site, const Fixture& fixture);
 
 /// Plan distance from a point to the nearest water outline; 0 inside. Empty when the site has no water area.
 std::optional<Metres> distance_to_water(const Site& site, PlanPoint point);
+
+/// The areas of a site, for whoever asks the questions above of many parts: what one costs does not grow with
+/// the garden. It reads the site, which must outlive it.
+class AreaIndex {
+  public:
+    explicit AreaIndex(const Site& site);
+
+    /// Areas that cover a point, outline included, in file order: indexes into Site::areas.
+    std::vector<std::size_t> covering(PlanPoint point) const { return areas_.covering(point); }
+
+    /// Areas whose box meets another, in file order: indexes into Site::areas.
+    std::vector<std::size_t> near(const PlanBox& box) const { return areas_.near(box); }
+
+    bool covers(std::size_t area, PlanPoint point) const {
+        return areas_.locate(area, point) != Location::outside;
+    }
+
+    const Area* water_at(PlanPoint point) const;
+    bool in_water(const Fixture& fixture) const;
+    std::optional<Metres> distance_to_water(PlanPoint point) const;
+
+  private:
+    const Site* site_;
+    OutlineIndex areas_;
+    bool has_water_ = false;
+};
 
 } // namespace rillwatt

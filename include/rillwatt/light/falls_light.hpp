@@ -1,6 +1,6 @@
 #pragma once
 
-#include "rillwatt/light/illuminance.hpp"
+#include "rillwatt/light/scene_index.hpp"
 
 namespace rillwatt {
 
@@ -15,12 +15,19 @@ Vector3 falls_normal(const Falls& falls);
 /// (1).
 SpacePoint falls_point(const Falls& falls, double across, double up);
 
-/// The upright face between the ends of the lip, from base to lip, in equal cells no larger than 0.1 m.
+/// The largest cell that a face is cut into: 0.1 m, or more where it would take over 100,000 of them.
+Metres falls_cell(const Falls& falls);
+
+/// Where the rows of a face's cells have their middles, from the base (0) to the lip (1).
+std::vector<double> falls_rows(const Falls& falls);
+
+/// The upright face between the ends of the lip, from base to lip, in equal cells no larger than
+/// `falls_cell`.
 LitPoints falls_face(const Falls& falls);
 
 /// Light on a face from its lux.
 FallsLight falls_light_of(const LitPoints& lit);
 
-FallsLight falls_light(const LightScene& scene, const Falls& falls);
+FallsLight falls_light(const SceneIndex& scene, const Falls& falls);
 
 } // namespace rillwatt

@@ -19,10 +19,25 @@ struct LitPoints {
     std::vector<double> lux; ///< in the order of `points`
 };
 
+/// Points of a list that follow each other and lie near each other.
+struct PointBlock {
+    std::size_t begin = 0;
+    std::size_t end = 0;
+    PlanBox box;
+};
+
+/// All points of a list in blocks of a few dozen, none of them wider than a few metres.
+std::vector<PointBlock> blocks_of(const std::vector<SpacePoint>& points);
+
+/// Adds what one light gives to each point of a block, walls counted. `lux` must have its size.
+void add_light(const PlacedLight& light, const Obstacles& obstacles, LitPoints& target,
+               const PointBlock& block);
+
 /// Adds what one light gives to each point, walls counted.
 void add_light(const PlacedLight& light, const Obstacles& obstacles, LitPoints& target);
 
-/// Sets the lux of every point from all lights of the scene.
+/// Sets the lux of every point from all lights of the scene, however far. Of many points and lights:
+/// `SceneIndex`.
 void illuminate(const LightScene& scene, LitPoints& target);
 
 /// Mean, least and greatest of some lux.

@@ -35,6 +35,9 @@ class LightDistribution {
     /// Greatest candela in any direction.
     double peak() const;
 
+    /// No less than the candela in any direction between two angles off the axis, in radians.
+    double peak_between(double low, double high) const;
+
     /// Lumens over all directions.
     double flux() const;
 

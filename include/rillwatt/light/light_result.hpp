@@ -25,6 +25,7 @@ struct WalkLight {
     std::optional<Lux> target_mean;
     std::optional<Lux> target_minimum;
     bool meets = true;
+    Metres cell; ///< the largest cell that the walk was cut into
 };
 
 struct FallsLight {
@@ -33,6 +34,7 @@ struct FallsLight {
     Lux minimum;
     Lux maximum;
     double lit_share = 0; ///< of the face at the lit limit or more
+    Metres cell;          ///< the largest cell that the face was cut into
     bool through_water =
         false; ///< some of it comes from under a surface: a best case, falls break the surface
 };

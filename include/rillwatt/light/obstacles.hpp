@@ -1,23 +1,15 @@
 #pragma once
 
+#include "rillwatt/layout/plan_index.hpp"
 #include "rillwatt/light/vector3.hpp"
 #include "rillwatt/site/site.hpp"
 
 #include <cstddef>
+#include <memory>
 #include <optional>
 #include <vector>
 
 namespace rillwatt {
-
-/// A box on the plan.
-struct PlanBox {
-    double x_low = 1e300;
-    double y_low = 1e300;
-    double x_high = -1e300;
-    double y_high = -1e300;
-
-    void include(double x, double y);
-};
 
 /// One side of an area that stands high enough to block light or view.
 struct Wall {
@@ -36,6 +28,9 @@ class Obstacles {
 
     const std::vector<Wall>& walls() const { return walls_; }
 
+    /// Metres above grade of the top of the highest.
+    double top() const { return top_; }
+
     /// Walls that lines inside the box can meet.
     std::vector<Wall> near(const PlanBox& box) const;
 
@@ -53,6 +48,8 @@ class Obstacles {
     std::vector<Wall> walls_;
     std::vector<std::vector<PlanPoint>> outlines_; ///< by area index; empty for areas without height
     std::vector<double> heights_;
+    std::shared_ptr<const PlanIndex> index_; ///< of the walls
+    double top_ = 0;
 };
 
 } // namespace rillwatt

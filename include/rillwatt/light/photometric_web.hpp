@@ -44,6 +44,10 @@ class PhotometricWeb {
     /// Greatest candela anywhere.
     double peak() const { return peak_; }
 
+    /// No less than the candela in any direction between two angles off the light's axis, in degrees. Type C
+    /// by its vertical angles; types A and B, whose poles lie elsewhere, by the greatest anywhere.
+    double peak_between(double low, double high) const;
+
     /// Lumens: exact for the curve between vertical angles, trapezoids round the axis.
     double flux() const;
 
@@ -54,6 +58,7 @@ class PhotometricWeb {
     std::vector<double> vertical_;
     std::vector<double> horizontal_;
     std::vector<double> candela_;
+    std::vector<double> peaks_; ///< for each vertical angle, over all horizontal ones
     double peak_ = 0;
 };
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "rillwatt/light/illuminance.hpp"
+#include "rillwatt/light/scene_index.hpp"
 
 #include <optional>
 #include <string_view>
@@ -21,13 +21,16 @@ std::optional<WalkTarget> walk_class(std::string_view name);
 /// What a walk asks for: its class, with `mean_lux` and `min_lux` in place of the class's where given.
 WalkTarget walk_target(const Walk& walk);
 
+/// The largest cell that a walk is cut into: 0.25 m, or more where it would take over 100,000 of them.
+Metres walk_cell(const Walk& walk);
+
 /// Centres of the cells of a walk on the ground: each straight stretch is cut into equal cells no larger than
-/// 0.25 m along it and across its width.
+/// `walk_cell` along it and across its width.
 std::vector<SpacePoint> walk_points(const Walk& walk);
 
 /// Light on a walk from its lux, in the order of walk_points.
 WalkLight walk_light_of(const Walk& walk, const LitPoints& lit);
 
-WalkLight walk_light(const LightScene& scene, const Walk& walk);
+WalkLight walk_light(const SceneIndex& scene, const Walk& walk);
 
 } // namespace rillwatt

@@ -2,6 +2,8 @@
 
 #include "rillwatt/quantity/point.hpp"
 
+// Points, segments and outlines on the plan: the one place that all floors ask.
+
 #include <cmath>
 #include <vector>
 
@@ -30,12 +32,27 @@ inline bool same_place(PlanPoint a, PlanPoint b) {
 /// The point of a segment that is nearest to `p`.
 PlanPoint nearest_on_segment(PlanPoint a, PlanPoint b, PlanPoint p);
 
+/// Distance from a point to a segment, in metres.
+inline double distance_to_segment(PlanPoint a, PlanPoint b, PlanPoint p) {
+    return norm(nearest_on_segment(a, b, p) - p);
+}
+
+/// Distance from a point to the nearest piece of a line of several points, in metres; infinite where there is
+/// no piece.
+double distance_to_line(const std::vector<PlanPoint>& line, PlanPoint p);
+
 /// Where two segments cross properly, each well inside the other.
 struct SegmentCrossing {
     bool crosses = false;
     PlanPoint at;
 };
 SegmentCrossing proper_crossing(PlanPoint a, PlanPoint b, PlanPoint c, PlanPoint d);
+
+/// Whether a level line from `p` to the right crosses a segment: an odd number of crossings with an outline
+/// means inside.
+inline bool crossed_to_the_right(PlanPoint a, PlanPoint b, PlanPoint p) {
+    return (a.y > p.y) != (b.y > p.y) && p.x < a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x);
+}
 
 enum class Location { outside, on_outline, inside };
 

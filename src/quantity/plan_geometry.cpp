@@ -1,4 +1,4 @@
-#include "outline_geometry.hpp"
+#include "rillwatt/quantity/plan_geometry.hpp"
 
 #include <algorithm>
 #include <limits>
@@ -36,16 +36,22 @@ Location locate(const std::vector<PlanPoint>& outline, PlanPoint p) {
         const PlanPoint a = outline[j];
         const PlanPoint b = outline[i];
         if (same_place(nearest_on_segment(a, b, p), p)) return Location::on_outline;
-        if ((a.y > p.y) != (b.y > p.y) && p.x < a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x))
-            inside = !inside;
+        if (crossed_to_the_right(a, b, p)) inside = !inside;
     }
     return inside ? Location::inside : Location::outside;
+}
+
+double distance_to_line(const std::vector<PlanPoint>& line, PlanPoint p) {
+    double least = std::numeric_limits<double>::infinity();
+    for (std::size_t i = 1; i < line.size(); ++i)
+        least = std::min(least, distance_to_segment(line[i - 1], line[i], p));
+    return least;
 }
 
 double distance_to_outline(const std::vector<PlanPoint>& outline, PlanPoint p) {
     double least = std::numeric_limits<double>::infinity();
     for (std::size_t i = 0, j = outline.size() - 1; i < outline.size(); j = i++)
-        least = std::min(least, norm(nearest_on_segment(outline[j], outline[i], p) - p));
+        least = std::min(least, distance_to_segment(outline[j], outline[i], p));
     return least;
 }
 
@@ -83,9 +89,19 @@ bool crosses_at(const std::vector<PlanPoint>& outline, std::size_t i, std::size_
     return (between(a) && beyond(b)) || (between(b) && beyond(a));
 }
 
+/// Whether an outline comes to one place twice, by a sweep from left to right.
+bool repeats_a_place(std::vector<PlanPoint> points) {
+    std::sort(points.begin(), points.end(), [](PlanPoint a, PlanPoint b) { return a.x < b.x; });
+    for (std::size_t i = 0; i < points.size(); ++i)
+        for (std::size_t k = i + 1; k < points.size() && points[k].x - points[i].x <= touch_tolerance; ++k)
+            if (same_place(points[i], points[k])) return true;
+    return false;
+}
+
 /// Walks the loop between the two visits of such a place the other way round: the outline then only touches
 /// itself there, and keeps what it encloses on one hand.
 void untwist(std::vector<PlanPoint>& outline) {
+    if (!repeats_a_place(outline)) return;
     for (std::size_t i = 0; i < outline.size(); ++i)
         for (std::size_t k = i + 1; k < outline.size(); ++k)
             if (same_place(outline[i], outline[k]) && crosses_at(outline, i, k))
