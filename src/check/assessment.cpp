@@ -21,8 +21,10 @@ LoadResult<Assessment> assess(std::shared_ptr<const Site> site, std::shared_ptr<
             result.light->map = lux_map(*site, *scene.value);
     }
     result.mains = summarise_mains(*site, *catalog, result.circuits, result.solution);
+    const AreaIndex areas(*site);
     result.findings = run_rules({.site = *site,
                                  .catalog = *catalog,
+                                 .areas = areas,
                                  .lengths = result.lengths,
                                  .circuits = result.circuits,
                                  .solution = result.solution,

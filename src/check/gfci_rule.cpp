@@ -58,11 +58,11 @@ std::vector<Finding> find_pump(const RuleContext& context) {
 /// Whether the plan puts a receptacle within the distance that needs GFCI wherever it is; empty: no `at`.
 std::optional<bool> near_fountain(const RuleContext& context, const BranchCircuit& branch) {
     if (!branch.at) return std::nullopt;
-    const auto away = distance_to_water(context.site, *branch.at);
+    const auto away = context.areas.distance_to_water(*branch.at);
     return away && *away <= code_limits::fountain_receptacle_gfci.value + plan_slack;
 }
 
-bool has_water(const Site& site) { return distance_to_water(site, PlanPoint{}).has_value(); }
+bool has_water(const RuleContext& context) { return context.areas.has_water(); }
 
 /// The article that asks for GFCI on an outdoor receptacle; null where the 2017 edition leaves 250 V out.
 const LimitSource* outdoor_source(const RuleContext& context, const BranchCircuit& branch) {
@@ -99,7 +99,7 @@ std::optional<Finding> judge_receptacle(const RuleContext& context, const Branch
                         trimmed_text(circuit_volts(context.site, branch).value(), 1), branch.id),
             "give it GFCI protection all the same", code_limits::outdoor_receptacle_gfci);
     }
-    if (!near && has_water(context.site))
+    if (!near && has_water(context))
         return cannot_judge(context, branch,
                             "its outlet is not on the plan, so its distance to water is unknown",
                             "`at = [x, y]`", code_limits::fountain_receptacle_gfci.source);

@@ -11,7 +11,7 @@ namespace {
 
 void judge_splices(const RuleContext& context, std::vector<Finding>& findings) {
     for (const Splice& splice : context.site.splices) {
-        const Area* water = splice.at ? water_at(context.site, *splice.at) : nullptr;
+        const Area* water = splice.at ? context.areas.water_at(*splice.at) : nullptr;
         if (water == nullptr) continue;
         findings.push_back(finding_about(
             context, splice, Severity::warning, fmt::format("splice {} lies in {}", splice.id, water->id),
@@ -24,7 +24,7 @@ bool is_joined_in_water(const RuleContext& context, std::size_t i) {
     const Fixture& fixture = context.site.fixtures[i];
     const FixtureType* type = context.circuits.fixture_types[i];
     const std::optional<Metres> length = context.lengths.fixtures[i].length;
-    return fixture.at && in_water(context.site, fixture) && type->lead > Metres(0) &&
+    return fixture.at && context.areas.in_water(fixture) && type->lead > Metres(0) &&
            context.lengths.fixtures[i].origin != LengthOrigin::typed && length && *length > Metres(0);
 }
 

@@ -22,17 +22,18 @@ bool good_for_water(const TransformerCircuit& circuit, const CircuitNode& node) 
     return !tap || !above(*tap, code_limits::wet_contact.value);
 }
 
-/// Whether a light hangs on a supply that lets it stand near water; a light without feed does not.
-bool on_good_supply(const RuleContext& context, std::size_t fixture) {
+/// Which lights hang on a supply that lets them stand near water; a light without feed does not.
+std::vector<char> on_good_supply(const RuleContext& context) {
+    std::vector<char> good(context.site.fixtures.size(), 0);
     for (const auto& circuit : context.circuits.transformers)
         for (const auto& node : circuit.nodes)
-            if (node.kind == NodeKind::fixture && node.part == fixture) return good_for_water(circuit, node);
-    return false;
+            if (node.kind == NodeKind::fixture) good[node.part] = good_for_water(circuit, node) ? 1 : 0;
+    return good;
 }
 
 std::optional<Metres> too_near(const RuleContext& context, const std::optional<PlanPoint>& at) {
     if (!at) return std::nullopt;
-    const auto away = distance_to_water(context.site, *at);
+    const auto away = context.areas.distance_to_water(*at);
     return away && *away < limit.value - plan_slack ? away : std::nullopt;
 }
 
@@ -45,11 +46,12 @@ Finding near_finding(const RuleContext& context, const Part& part, const std::st
 }
 
 void judge_lights(const RuleContext& context, std::vector<Finding>& findings) {
+    const std::vector<char> on_good = on_good_supply(context);
     for (std::size_t i = 0; i < context.site.fixtures.size(); ++i) {
         const Fixture& fixture = context.site.fixtures[i];
-        if (in_water(context.site, fixture)) continue; // other rules speak of lights in water
+        if (context.areas.in_water(fixture)) continue; // other rules speak of lights in water
         const auto away = too_near(context, fixture.at);
-        if (!away || on_good_supply(context, i)) continue;
+        if (!away || on_good[i] != 0) continue;
         findings.push_back(
             near_finding(context, fixture, fixture.id, *away,
                          "hang it on a transformer listed for water with a tap of at most 15 V, or "
@@ -69,7 +71,7 @@ void judge_transformers(const RuleContext& context, std::vector<Finding>& findin
                 "a `model` listed for water, or move it away", limit.source));
         else
             findings.push_back(near_finding(context, transformer, "transformer " + transformer.id, *away,
-                                            water_at(context.site, *transformer.at) != nullptr
+                                            context.areas.water_at(*transformer.at) != nullptr
                                                 ? "move it out of the water, listed or not"
                                                 : "move it away, or a transformer listed for water"));
     }
@@ -79,7 +81,7 @@ void judge_transformers(const RuleContext& context, std::vector<Finding>& findin
 void note_unplaced(const RuleContext& context, std::vector<Finding>& findings) {
     std::vector<std::string> ids;
     for (const auto& fixture : context.site.fixtures)
-        if (!fixture.at && !in_water(context.site, fixture)) ids.push_back(fixture.id);
+        if (!fixture.at && !context.areas.in_water(fixture)) ids.push_back(fixture.id);
     for (const auto& transformer : context.site.transformers)
         if (!transformer.at) ids.push_back(transformer.id);
     if (ids.empty()) return;
@@ -94,11 +96,11 @@ void note_unplaced(const RuleContext& context, std::vector<Finding>& findings) {
 bool has_part_in_water(const RuleContext& context) {
     return !context.site.pumps.empty() ||
            std::any_of(context.site.fixtures.begin(), context.site.fixtures.end(),
-                       [&](const Fixture& fixture) { return in_water(context.site, fixture); });
+                       [&](const Fixture& fixture) { return context.areas.in_water(fixture); });
 }
 
 std::vector<Finding> find(const RuleContext& context) {
-    const bool water_on_plan = distance_to_water(context.site, PlanPoint{}).has_value();
+    const bool water_on_plan = context.areas.has_water();
     if (!water_on_plan && !has_part_in_water(context)) return {};
     if (abroad(context)) return {};
     std::vector<Finding> findings;

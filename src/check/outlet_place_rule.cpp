@@ -18,9 +18,9 @@ std::vector<Finding> find(const RuleContext& context) {
     if (std::none_of(areas.begin(), areas.end(), is_building)) return findings; // no house on the plan
     for (const BranchCircuit& branch : context.site.circuits) {
         if (branch.outdoors || !branch.at) continue;
-        const bool inside = std::any_of(areas.begin(), areas.end(), [&](const Area& area) {
-            return is_building(area) && covers(area, *branch.at);
-        });
+        const std::vector<std::size_t> covering = context.areas.covering(*branch.at);
+        const bool inside = std::any_of(covering.begin(), covering.end(),
+                                        [&](std::size_t i) { return is_building(areas[i]); });
         if (inside) continue;
         findings.push_back(finding_about(
             context, branch, Severity::warning,

@@ -40,15 +40,14 @@ bool is_too_short(const PartLength& length) {
            *length.length + rounding < *length.straight;
 }
 
-/// How far a light in water reaches beyond its cable by its own lead, which may be joined to it on dry
-/// ground.
-Metres lead_beyond_cable(const RuleContext& context, const Part& part) {
-    const std::vector<Fixture>& fixtures = context.site.fixtures;
-    const auto fixture = std::find_if(fixtures.begin(), fixtures.end(),
-                                      [&](const Fixture& other) { return other.id == part.id; });
-    if (fixture == fixtures.end() || !in_water(context.site, *fixture)) return Metres(0);
-    return context.circuits.fixture_types[static_cast<std::size_t>(fixture - fixtures.begin())]->lead;
+/// How far a part reaches beyond its cable: a light in water by its own lead, which may be joined to it on
+/// dry ground; nothing else.
+Metres lead_beyond_cable(const RuleContext& context, const Fixture& fixture) {
+    if (!context.areas.in_water(fixture)) return Metres(0);
+    return context.circuits.fixture_types[static_cast<std::size_t>(&fixture - context.site.fixtures.data())]
+        ->lead;
 }
+Metres lead_beyond_cable(const RuleContext&, const Part&) { return Metres(0); }
 
 std::vector<Finding> find_no_route(const RuleContext& context) {
     std::vector<Finding> findings;
@@ -84,7 +83,7 @@ std::vector<Finding> find_short(const RuleContext& context) {
     std::vector<Finding> findings;
     const LengthUnit unit = context.site.settings.units;
     for_each_length(
-        context, is_too_short, [&](const Part& part, const std::string& from, const PartLength& length) {
+        context, is_too_short, [&](const auto& part, const std::string& from, const PartLength& length) {
             if (*length.length + lead_beyond_cable(context, part) + rounding >= *length.straight) return;
             findings.push_back(
                 {.severity = Severity::warning,
@@ -107,8 +106,10 @@ Rule no_route_rule() {
             .severity = "error",
             .summary = "No trench on the plan leads to a part",
             .explanation =
-                "A trench may run anywhere except through the inside of a building, paving or water. The "
-                "finding names the area in the way and where a sleeve would help most.",
+                "A trench may run anywhere except through the inside of a building, paving or water. Areas "
+                "less than 3 mm apart count as touching: that is the rounding of a tape reading, and no "
+                "spade goes through. The finding names the area in the way and where a sleeve would help "
+                "most.",
             .source = "plan in the site file",
             .find = find_no_route};
 }

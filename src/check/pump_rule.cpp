@@ -38,8 +38,8 @@ std::optional<Finding> judge_cord_in_water(const RuleContext& context, const Pum
 /// Lights follow the same article; their low-voltage cable is the crew's own work, so it is a warning.
 std::optional<Finding> judge_light_cord(const RuleContext& context, const Fixture& fixture) {
     const auto& limit = code_limits::cord_in_water;
-    const Area* water = fixture.at ? water_at(context.site, *fixture.at) : nullptr;
-    if (water == nullptr || !in_water(context.site, fixture)) return std::nullopt;
+    const Area* water = fixture.at ? context.areas.water_at(*fixture.at) : nullptr;
+    if (water == nullptr || !context.areas.in_water(fixture)) return std::nullopt;
     const Metres nearest = distance_to_edge(*water, *fixture.at);
     if (nearest <= limit.value + plan_slack) return std::nullopt;
     return finding_about(
@@ -58,7 +58,7 @@ std::vector<Finding> find_cord_in_water(const RuleContext& context) {
                                             code_limits::cord_in_water.source));
             continue;
         }
-        const Area* water = water_at(context.site, *pump.at);
+        const Area* water = context.areas.water_at(*pump.at);
         if (water == nullptr) continue;
         if (auto finding = judge_cord_in_water(context, pump, *water)) findings.push_back(*finding);
     }

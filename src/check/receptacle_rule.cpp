@@ -27,7 +27,7 @@ std::vector<Finding> find_cover(const RuleContext& context) {
 std::vector<Finding> find_near_water(const RuleContext& context) {
     std::vector<Finding> findings;
     const auto& limit = code_limits::receptacle_to_water;
-    if (!distance_to_water(context.site, PlanPoint{})) return findings; // no water on the plan
+    if (!context.areas.has_water()) return findings; // no water on the plan
     for (const auto& branch : context.site.circuits) {
         if (branch.outlet != Outlet::receptacle) continue;
         if (!branch.at) {
@@ -35,7 +35,7 @@ std::vector<Finding> find_near_water(const RuleContext& context) {
                                             limit.source));
             continue;
         }
-        const Metres away = *distance_to_water(context.site, *branch.at);
+        const Metres away = *context.areas.distance_to_water(*branch.at);
         if (away >= limit.value - plan_slack) continue;
         findings.push_back(finding_about(
             context, branch, Severity::warning,

@@ -1,43 +1,32 @@
 #include "shore.hpp"
 
-#include <boost/geometry.hpp>
-#include <boost/geometry/geometries/linestring.hpp>
-#include <boost/geometry/geometries/multi_linestring.hpp>
-#include <boost/geometry/geometries/point_xy.hpp>
-#include <boost/geometry/geometries/polygon.hpp>
+#include "rillwatt/quantity/plan_geometry.hpp"
+
+#include <algorithm>
 
 namespace rillwatt {
 
-namespace {
-
-namespace geometry = boost::geometry;
-using Point = geometry::model::d2::point_xy<double>;
-using Line = geometry::model::linestring<Point>;
-using Polygon = geometry::model::polygon<Point>;
-
-Point boost_point(PlanPoint point) { return {point.x, point.y}; }
-
-Polygon polygon_of(const Area& area) {
-    Polygon polygon;
-    for (const PlanPoint corner : area.outline)
-        geometry::append(polygon.outer(), boost_point(corner));
-    geometry::correct(polygon);
-    return polygon;
-}
-
-} // namespace
-
 Metres distance_to_edge(const Area& area, PlanPoint point) {
-    const Polygon polygon = polygon_of(area);
-    const Line edge(polygon.outer().begin(), polygon.outer().end());
-    return Metres(geometry::distance(boost_point(point), edge));
+    return Metres(distance_to_outline(area.outline, point));
 }
 
+/// Cuts the line where it meets the outline and adds up the pieces that lie inside.
 Metres length_inside(const Area& area, PlanPoint from, PlanPoint to) {
-    const Line way{boost_point(from), boost_point(to)};
-    geometry::model::multi_linestring<Line> inside;
-    geometry::intersection(way, polygon_of(area), inside);
-    return Metres(static_cast<double>(geometry::length(inside)));
+    const std::vector<PlanPoint>& outline = area.outline;
+    const PlanPoint along = to - from;
+    std::vector<double> cuts{0, 1};
+    for (std::size_t i = 0, j = outline.size() - 1; i < outline.size(); j = i++) {
+        const double turn = cross(along, outline[i] - outline[j]);
+        if (turn == 0) continue;
+        const double share = cross(outline[j] - from, outline[i] - outline[j]) / turn;
+        if (share > 0 && share < 1) cuts.push_back(share);
+    }
+    std::sort(cuts.begin(), cuts.end());
+    double inside = 0;
+    for (std::size_t k = 0; k + 1 < cuts.size(); ++k)
+        if (locate(outline, from + (cuts[k] + cuts[k + 1]) / 2 * along) == Location::inside)
+            inside += (cuts[k + 1] - cuts[k]) * norm(along);
+    return Metres(inside);
 }
 
 } // namespace rillwatt

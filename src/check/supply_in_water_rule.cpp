@@ -11,7 +11,7 @@ namespace {
 
 /// The water a part stands in; null where it does not or nobody knows.
 const Area* water_around(const RuleContext& context, const std::optional<PlanPoint>& at) {
-    return at ? water_at(context.site, *at) : nullptr;
+    return at ? context.areas.water_at(*at) : nullptr;
 }
 
 std::vector<Finding> find(const RuleContext& context) {

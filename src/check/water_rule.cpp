@@ -25,7 +25,7 @@ std::vector<Finding> find_not_submersible(const RuleContext& context) {
         const FixtureType* type = context.circuits.fixture_types[i];
         if (type->rating == WaterRating::submersible) continue;
         const Fixture& fixture = context.site.fixtures[i];
-        if (!in_water(context.site, fixture)) continue;
+        if (!context.areas.in_water(fixture)) continue;
         findings.push_back(
             finding_about(context, fixture, Severity::error,
                           fmt::format("{} stands in water, {} is rated {} only", fixture.id, type->id,
@@ -41,7 +41,7 @@ std::vector<Finding> find_not_submersible(const RuleContext& context) {
 std::map<int, std::vector<const Fixture*>> wet_lights(const Site& site, const TransformerCircuit& circuit) {
     std::map<int, std::vector<const Fixture*>> lights;
     for (const auto& node : circuit.nodes) {
-        if (node.kind != NodeKind::fixture || !in_water(site, site.fixtures[node.part])) continue;
+        if (node.kind != NodeKind::fixture || !node.in_water) continue;
         lights[node.run].push_back(&site.fixtures[node.part]);
     }
     return lights;

@@ -1,4 +1,5 @@
 #include "rillwatt/circuit/circuit.hpp"
+#include "rillwatt/layout/places.hpp"
 #include "rillwatt/quantity/quantity_text.hpp"
 
 #include "catalog_lookup.hpp"
@@ -21,7 +22,7 @@ struct Place {
 class CircuitBuilder {
   public:
     CircuitBuilder(const Site& site, const Catalog& catalog, const SiteLengths& lengths)
-        : site_(site), catalog_(catalog), lengths_(lengths) {}
+        : site_(site), catalog_(catalog), lengths_(lengths), areas_(site) {}
 
     LoadResult<SiteCircuits> build() {
         put_together();
@@ -107,6 +108,7 @@ class CircuitBuilder {
             set_cable(node, fixture.cable, fixture, parent.cable);
             node.length = lengths_.fixtures.at(part.index).length;
             set_type(node, part.index);
+            node.in_water = areas_.in_water(fixture);
         }
         place(number, feed.transformer);
         circuit.nodes.push_back(node);
@@ -223,6 +225,7 @@ class CircuitBuilder {
     const Site& site_;
     const Catalog& catalog_;
     const SiteLengths& lengths_;
+    AreaIndex areas_;
     Feeds feeds_;
     PartsById by_id_{feeds_.parts};
     std::vector<Place> places_; ///< of each part of the wiring

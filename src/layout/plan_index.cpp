@@ -78,11 +78,24 @@ void PlanIndex::visit_along(PlanPoint a, PlanPoint b, IndexVisit visit) const {
     tree_->visit(bgi::intersects(Segment(point_of(a), point_of(b))), visit);
 }
 
+/// In rings: what lies within 2 m, then within 4 m, and so on. (The library's own search by distance keeps
+/// all it has seen in order, which costs far more than the few that are asked for.)
 void PlanIndex::visit_from(PlanPoint p, IndexVisit visit) const {
-    if (tree_->boxes.empty()) return;
-    const auto nearest = bgi::nearest(point_of(p), static_cast<unsigned>(tree_->boxes.size()));
-    for (auto at = tree_->boxes.qbegin(nearest); at != tree_->boxes.qend(); ++at)
-        if (!visit(at->second, bg::distance(point_of(p), at->first))) return;
+    using Near = std::pair<double, std::size_t>;
+    double before = -1;
+    std::size_t seen = 0;
+    for (double reach = 2; seen < size(); before = reach, reach *= 2) {
+        std::vector<Near> ring;
+        const auto around = bgi::intersects(tree_box(box_of(p, p).grown(reach)));
+        for (auto at = tree_->boxes.qbegin(around); at != tree_->boxes.qend(); ++at) {
+            const double away = bg::distance(point_of(p), at->first);
+            if (away > before && away <= reach) ring.emplace_back(away, at->second);
+        }
+        std::sort(ring.begin(), ring.end());
+        seen += ring.size();
+        for (const Near& near : ring)
+            if (!visit(near.second, near.first)) return;
+    }
 }
 
 std::vector<std::size_t> PlanIndex::found(const PlanBox& box) const {

@@ -130,7 +130,7 @@ LampLoad Gathering::lamp_of(const CircuitNode& node) const {
 }
 
 bool Gathering::node_in_water(const CircuitNode& node) const {
-    return node.kind == NodeKind::fixture && in_water(site_, site_.fixtures[node.part]);
+    return node.kind == NodeKind::fixture && node.in_water;
 }
 
 std::vector<RunProblem> Gathering::runs_of(const TransformerCircuit& circuit) {

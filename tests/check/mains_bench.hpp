@@ -97,8 +97,10 @@ class MainsBench {
         const SiteSolution solution = solve_site(site, *circuits.value);
         const MainsSummary mains = summarise_mains(site, catalog, *circuits.value, solution);
         std::vector<Finding> found;
+        const AreaIndex areas(site);
         for (auto& finding : run_rules({.site = site,
                              .catalog = catalog,
+                             .areas = areas,
                              .lengths = lengths,
                              .circuits = *circuits.value,
                              .solution = solution,

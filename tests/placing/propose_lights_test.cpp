@@ -58,13 +58,6 @@ LightResult light_with(Site site, const Catalog& catalog, const PlacingProposal&
     return *compute_light(site, catalog, nullptr, {}).value;
 }
 
-double distance_to_segment(PlanPoint p, PlanPoint a, PlanPoint b) {
-    const double dx = b.x - a.x;
-    const double dy = b.y - a.y;
-    const double t = std::clamp(((p.x - a.x) * dx + (p.y - a.y) * dy) / (dx * dx + dy * dy), 0.0, 1.0);
-    return std::hypot(p.x - a.x - t * dx, p.y - a.y - t * dy);
-}
-
 } // namespace
 
 TEST_CASE("a dark walk gets lights beside it that meet its class") {
@@ -83,8 +76,7 @@ TEST_CASE("a dark walk gets lights beside it that meet its class") {
     std::set<std::string> ids;
     for (const ProposedLight& proposed : proposal.lights) {
         const PlanPoint at = *proposed.fixture.at;
-        const double off =
-            std::min(distance_to_segment(at, {0, 0}, {9, 0}), distance_to_segment(at, {9, 0}, {12, 4}));
+        const double off = distance_to_line({{0, 0}, {9, 0}, {12, 4}}, at);
         CHECK(off >= 0.6 + 0.1);
         CHECK(off <= 0.6 + 0.75);
         CHECK(ids.insert(proposed.fixture.id).second);

@@ -3,6 +3,7 @@
 #include "rillwatt/catalog/catalog.hpp"
 #include "rillwatt/circuit/circuit.hpp"
 #include "rillwatt/finding/finding.hpp"
+#include "rillwatt/layout/places.hpp"
 #include "rillwatt/layout/site_lengths.hpp"
 #include "rillwatt/site/site.hpp"
 #include "rillwatt/solver/site_solution.hpp"
@@ -21,6 +22,7 @@ struct LightResult;  // light/light_result.hpp
 struct RuleContext {
     const Site& site;
     const Catalog& catalog;
+    const AreaIndex& areas; ///< of the site: where water is
     const SiteLengths& lengths;
     const SiteCircuits& circuits;
     const SiteSolution& solution;

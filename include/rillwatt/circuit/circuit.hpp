@@ -26,6 +26,7 @@ struct CircuitNode {
     std::optional<Metres> length;     ///< empty: open, or the start of a run
     const FixtureType* fixture = nullptr;
     const CableType* lead_cable = nullptr;
+    bool in_water = false; ///< a light that stands in water, as written or by the plan
 };
 
 /// A cable that closes a ring between two nodes of one transformer.

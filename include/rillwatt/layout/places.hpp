@@ -31,9 +31,11 @@ class AreaIndex {
     /// Areas whose box meets another, in file order: indexes into Site::areas.
     std::vector<std::size_t> near(const PlanBox& box) const { return areas_.near(box); }
 
-    bool covers(std::size_t area, PlanPoint point) const {
-        return areas_.locate(area, point) != Location::outside;
-    }
+    Location locate(std::size_t area, PlanPoint point) const { return areas_.locate(area, point); }
+    bool covers(std::size_t area, PlanPoint point) const { return locate(area, point) != Location::outside; }
+
+    /// Whether the plan shows water.
+    bool has_water() const { return has_water_; }
 
     const Area* water_at(PlanPoint point) const;
     bool in_water(const Fixture& fixture) const;
