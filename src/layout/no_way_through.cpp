@@ -1,11 +1,13 @@
 #include "no_way_through.hpp"
 
+#include "rillwatt/layout/site_lengths.hpp"
 #include "rillwatt/quantity/quantity_text.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <limits>
+#include <tuple>
 
 namespace rillwatt {
 namespace {
@@ -26,18 +28,27 @@ bool goes_under(const ObstacleMap& map, const OpenObstacles& open, PlanPoint a, 
     });
 }
 
-/// The shortest gap from one of some points to an outline the others stand at.
+/// Shortens a gap to the shortest from one of some points to an outline the others stand at. Of equal ones
+/// the first counts, by outline, then by point.
 void shorten(Gap& gap, const ObstacleMap& map, const OpenObstacles& open, const std::vector<PlanPoint>& from,
              const std::vector<PlanPoint>& others) {
-    for (const ObstacleMap::Edge& edge : map.edges()) {
-        for (const PlanPoint p : from) {
+    auto best = std::tuple(gap.length, std::size_t{0}, std::size_t{0});
+    for (std::size_t i = 0; i < from.size(); ++i) {
+        const PlanPoint p = from[i];
+        auto look = [&](std::size_t k, double away) {
+            if (away > std::get<0>(best)) return false;
+            const ObstacleMap::Edge& edge = map.edges()[k];
             const PlanPoint foot = nearest_on_segment(edge.a, edge.b, p);
             const double length = norm(foot - p);
-            if (length >= gap.length || length <= touch_tolerance || !goes_under(map, open, p, foot))
-                continue;
             const auto reaches = [&](PlanPoint other) { return map.passable(other, foot, open); };
-            if (std::any_of(others.begin(), others.end(), reaches)) gap = {p, foot, length};
-        }
+            if (std::tuple(length, k, i) < best && length > touch_tolerance &&
+                goes_under(map, open, p, foot) && std::any_of(others.begin(), others.end(), reaches)) {
+                gap = {p, foot, length};
+                best = {length, k, i};
+            }
+            return true;
+        };
+        map.edge_index().visit_from(p, look);
     }
 }
 
@@ -45,8 +56,13 @@ void shorten(Gap& gap, const ObstacleMap& map, const OpenObstacles& open, const 
 /// corner.
 std::vector<PlanPoint> with_middles(const ObstacleMap& map, const OpenObstacles& open,
                                     std::vector<PlanPoint> points) {
+    std::vector<PlanBox> boxes;
+    for (const PlanPoint p : points)
+        boxes.push_back(box_of(p, p).grown(touch_tolerance));
+    const PlanIndex index(boxes);
     const auto among = [&](PlanPoint p) {
-        return std::any_of(points.begin(), points.end(), [&](PlanPoint q) { return same_place(p, q); });
+        const std::vector<std::size_t> near = index.found(p);
+        return std::any_of(near.begin(), near.end(), [&](std::size_t i) { return same_place(p, points[i]); });
     };
     std::vector<PlanPoint> middles;
     for (const ObstacleMap::Edge& edge : map.edges()) {
@@ -63,7 +79,7 @@ std::optional<std::size_t> widest_crossed(const ObstacleMap& map, const OpenObst
                                           PlanPoint b) {
     std::optional<std::size_t> widest;
     double most = touch_tolerance;
-    for (std::size_t i = 0; i < map.obstacles().size(); ++i) {
+    for (const std::size_t i : map.near(box_of(a, b))) {
         if (std::binary_search(open.begin(), open.end(), i)) continue;
         const double inside = map.length_inside(a, b, i);
         if (inside <= most) continue;
@@ -121,6 +137,10 @@ NoWay explain_no_way(const Site& site, TrenchFinder& finder, PlanPoint from, Pla
     else
         out.sleeve_hint = fmt::format("a sleeve under `{}` would open a way", out.blocked_by);
     out.sleeve_hint += buried_sleeves(site, map, open);
+    const auto closed = [](const Obstacle& obstacle) { return obstacle.gap_closed; };
+    if (std::any_of(map.obstacles().begin(), map.obstacles().end(), closed))
+        out.sleeve_hint += fmt::format("; gaps of up to {} mm between areas count as closed",
+                                       widest_closed_gap.value() * 1000);
     return out;
 }
 

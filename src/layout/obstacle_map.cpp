@@ -1,5 +1,7 @@
 #include "obstacle_map.hpp"
 
+#include "rillwatt/layout/site_lengths.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
@@ -48,13 +50,12 @@ std::vector<Obstacle> obstacles_of(const Site& site) {
         const Area& area = site.areas[i];
         std::vector<PlanPoint> outline =
             is_obstacle(area.kind) ? tidy_outline(area.outline) : std::vector<PlanPoint>{};
-        if (!outline.empty()) obstacles.push_back({i, area.kind, std::move(outline)});
+        if (!outline.empty()) obstacles.push_back({i, area.kind, std::move(outline), false});
     }
     return obstacles;
 }
 
-/// A gap narrower than this is the rounding of a seam: no spade goes through it, in metres.
-constexpr double seam_width = 0.003;
+constexpr double seam_width = widest_closed_gap.value();
 
 bool nearly(PlanPoint p, PlanPoint q) { return norm(q - p) <= seam_width; }
 
@@ -100,7 +101,10 @@ std::vector<PlanPoint> join_corners(std::vector<Obstacle>& obstacles) {
     for (Obstacle& obstacle : obstacles) {
         const std::size_t earlier = corners.size();
         for (PlanPoint& p : obstacle.outline) {
-            if (const auto match = grid.first_near(p, corners, earlier)) p = corners[*match];
+            if (const auto match = grid.first_near(p, corners, earlier)) {
+                obstacle.gap_closed |= !same_place(p, corners[*match]);
+                p = corners[*match];
+            }
             grid.add(p, corners.size());
             corners.push_back(p);
         }
@@ -128,6 +132,7 @@ void close_seams(std::vector<Obstacle>& obstacles) {
                 if (nearly(foot, p) && !same_place(foot, p) && !nearly(a, p) && !nearly(b, p))
                     on_side.push_back(p);
             }
+            obstacle.gap_closed |= !on_side.empty();
             std::sort(on_side.begin(), on_side.end(),
                       [&](PlanPoint p, PlanPoint q) { return dot(p - q, b - a) < 0; });
             outline.push_back(a);

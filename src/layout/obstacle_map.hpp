@@ -13,6 +13,7 @@ struct Obstacle {
     std::size_t area = 0; ///< index into Site::areas
     AreaKind kind = AreaKind::paving;
     std::vector<PlanPoint> outline;
+    bool gap_closed = false; ///< its outline was moved to close a gap to another
 };
 
 /// Indexes of obstacles that one route may pass because an end of it lies in them. Sorted, without repeats.
@@ -90,6 +91,9 @@ class ObstacleMap {
     using Edge = OutlineIndex::Side;
     const std::vector<Edge>& edges() const { return outlines_.sides(); }
     const PlanIndex& edge_index() const { return outlines_.side_index(); }
+
+    /// Obstacles whose box meets another, rising.
+    std::vector<std::size_t> near(const PlanBox& box) const { return outlines_.near(box); }
 
     /// Where a point lies to one obstacle.
     Location locate(std::size_t obstacle, PlanPoint p) const { return outlines_.locate(obstacle, p); }

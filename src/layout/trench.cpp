@@ -1,9 +1,10 @@
 #include "rillwatt/layout/trench.hpp"
 
+#include "rillwatt/layout/places.hpp"
+
 #include "obstacle_map.hpp"
 #include <algorithm>
-#include <map>
-#include <optional>
+#include <utility>
 
 namespace rillwatt {
 namespace {
@@ -51,22 +52,82 @@ struct Line {
     double aside(PlanPoint p) const { return std::abs(cross(along, p - origin)); }
 };
 
-std::vector<Line> lines_of(std::vector<Piece> pieces) {
-    // Longest first: the line that a long piece gives is the truer one.
-    std::stable_sort(pieces.begin(), pieces.end(),
-                     [](const Piece& p, const Piece& q) { return norm(p.b - p.a) > norm(q.b - q.a); });
-    std::vector<Line> lines;
-    for (const Piece& piece : pieces) {
-        auto line = std::find_if(lines.begin(), lines.end(), [&](const Line& l) {
-            return l.aside(piece.a) <= same_trench && l.aside(piece.b) <= same_trench;
-        });
-        if (line == lines.end())
-            line = lines.insert(line, {piece.a, 1 / norm(piece.b - piece.a) * (piece.b - piece.a), {}});
-        const auto [from, to] = std::minmax({line->place(piece.a), line->place(piece.b)});
-        line->spans.push_back({from, to, piece.cable});
-    }
-    return lines;
+/// Whether a piece lies along a line.
+bool lies_on(const Line& line, PlanPoint a, PlanPoint b) {
+    return line.aside(a) <= same_trench && line.aside(b) <= same_trench;
 }
+
+/// Puts pieces onto lines, each onto the first it lies on of those that it touches.
+class LineUp {
+  public:
+    explicit LineUp(std::vector<Piece> pieces) : pieces_(std::move(pieces)) {
+        // Longest first: the line that a long piece gives is the truer one.
+        std::stable_sort(pieces_.begin(), pieces_.end(),
+                         [](const Piece& p, const Piece& q) { return norm(p.b - p.a) > norm(q.b - q.a); });
+        std::vector<PlanBox> boxes;
+        for (const Piece& piece : pieces_)
+            boxes.push_back(box_of(piece.a, piece.b).grown(same_trench));
+        index_ = PlanIndex(boxes);
+        for (std::size_t i = 0; i < pieces_.size(); ++i)
+            line_up(i);
+    }
+
+    std::vector<Line> lines() const {
+        std::vector<Line> out;
+        for (const Lined& line : lines_) {
+            if (line.pieces.empty()) continue;
+            out.push_back(line.line);
+            for (const std::size_t i : line.pieces) {
+                const Piece& piece = pieces_[i];
+                const auto [from, to] = std::minmax({line.line.place(piece.a), line.line.place(piece.b)});
+                out.back().spans.push_back({from, to, piece.cable});
+            }
+        }
+        return out;
+    }
+
+  private:
+    struct Lined {
+        Line line;
+        std::vector<std::size_t> pieces;
+    };
+
+    void line_up(std::size_t number) {
+        const Piece& piece = pieces_[number];
+        std::vector<std::size_t> met;
+        for (const std::size_t i : index_.found(box_of(piece.a, piece.b)))
+            if (i < number && lies_on(lines_[line_of_[i]].line, piece.a, piece.b)) met.push_back(line_of_[i]);
+        std::sort(met.begin(), met.end());
+        met.erase(std::unique(met.begin(), met.end()), met.end());
+        if (met.empty()) {
+            met.push_back(lines_.size());
+            lines_.push_back({{piece.a, 1 / norm(piece.b - piece.a) * (piece.b - piece.a), {}}, {}});
+        }
+        line_of_.push_back(met.front());
+        lines_[met.front()].pieces.push_back(number);
+        for (std::size_t k = 1; k < met.size(); ++k)
+            join(met.front(), met[k]);
+    }
+
+    /// A piece that lies on two lines bridges the gap between them: they are one, if all of the second fits.
+    void join(std::size_t first, std::size_t second) {
+        std::vector<std::size_t>& pieces = lines_[second].pieces;
+        const auto fits = [&](std::size_t i) {
+            return lies_on(lines_[first].line, pieces_[i].a, pieces_[i].b);
+        };
+        if (!std::all_of(pieces.begin(), pieces.end(), fits)) return;
+        for (const std::size_t i : pieces) {
+            line_of_[i] = first;
+            lines_[first].pieces.push_back(i);
+        }
+        pieces.clear();
+    }
+
+    std::vector<Piece> pieces_;
+    PlanIndex index_;
+    std::vector<Lined> lines_;
+    std::vector<std::size_t> line_of_; ///< of each piece that is lined up
+};
 
 /// A stretch between two places of a line with the same cables all along.
 struct Shared {
@@ -97,7 +158,7 @@ void add_shared(const Line& line, std::vector<Shared>& out) {
 
 std::vector<Shared> shared_stretches(const SiteLengths& lengths) {
     std::vector<Shared> out;
-    for (const Line& line : lines_of(all_pieces(lengths)))
+    for (const Line& line : LineUp(all_pieces(lengths)).lines())
         add_shared(line, out);
     return out;
 }
@@ -113,39 +174,61 @@ std::vector<std::string> cable_names(const Site& site) {
     return names;
 }
 
-const Sleeve* sleeve_along(const Site& site, PlanPoint a, PlanPoint b) {
-    for (const Sleeve& sleeve : site.sleeves) {
-        const auto in_it = [&](PlanPoint p) {
-            return norm(nearest_on_segment(sleeve.a, sleeve.b, p) - p) <= same_trench;
-        };
-        if (in_it(a) && in_it(b)) return &sleeve;
-    }
-    return nullptr;
-}
+/// What lies on the ground of a site, by where it is.
+class Ground {
+  public:
+    explicit Ground(const Site& site) : site_(&site), map_(site), areas_(site), sleeves_(boxes_of(site)) {}
 
-/// The kind of area on top at a point.
-const Area* area_on_top(const Site& site, PlanPoint p) {
-    const Area* top = nullptr;
-    for (const Area& area : site.areas) {
-        const bool counts =
-            area.kind != AreaKind::bed && area.kind != AreaKind::lawn && !area.outline.empty();
-        if (!counts || locate(area.outline, p) != Location::inside) continue;
-        if (area.kind == AreaKind::water) return &area;
-        if (!top) top = &area;
+    const ObstacleMap& map() const { return map_; }
+
+    /// The first sleeve that a stretch lies in.
+    const Sleeve* sleeve_along(PlanPoint a, PlanPoint b) const {
+        for (const std::size_t i : sleeves_.found(a)) {
+            const Sleeve& sleeve = site_->sleeves[i];
+            const auto in_it = [&](PlanPoint p) {
+                return distance_to_segment(sleeve.a, sleeve.b, p) <= same_trench;
+            };
+            if (in_it(a) && in_it(b)) return &sleeve;
+        }
+        return nullptr;
     }
-    return top;
-}
+
+    /// The area on top at a point, of those that a trench notices.
+    const Area* area_on_top(PlanPoint p) const {
+        const Area* top = nullptr;
+        for (const std::size_t i : areas_.covering(p)) {
+            const Area& area = site_->areas[i];
+            const bool counts = area.kind != AreaKind::bed && area.kind != AreaKind::lawn;
+            if (!counts || areas_.locate(i, p) != Location::inside) continue;
+            if (area.kind == AreaKind::water) return &area;
+            if (!top) top = &area;
+        }
+        return top;
+    }
+
+  private:
+    static std::vector<PlanBox> boxes_of(const Site& site) {
+        std::vector<PlanBox> boxes;
+        for (const Sleeve& sleeve : site.sleeves)
+            boxes.push_back(box_of(sleeve.a, sleeve.b).grown(same_trench));
+        return boxes;
+    }
+
+    const Site* site_;
+    ObstacleMap map_;
+    AreaIndex areas_;
+    PlanIndex sleeves_;
+};
 
 /// Cuts a stretch where it goes from one ground to another.
-void add_by_ground(const Site& site, const ObstacleMap& map, const TrenchStretch& whole,
-                   std::vector<TrenchStretch>& out) {
-    if (const Sleeve* sleeve = sleeve_along(site, whole.a, whole.b)) {
+void add_by_ground(const Ground& ground, const TrenchStretch& whole, std::vector<TrenchStretch>& out) {
+    if (const Sleeve* sleeve = ground.sleeve_along(whole.a, whole.b)) {
         out.push_back(whole);
         out.back().ground = TrenchGround::sleeve;
         out.back().area = sleeve->id;
         return;
     }
-    const std::vector<double> shares = map.cuts(whole.a, whole.b);
+    const std::vector<double> shares = ground.map().cuts(whole.a, whole.b);
     const PlanPoint along = whole.b - whole.a;
     const std::size_t first = out.size();
     for (std::size_t k = 0; k + 1 < shares.size(); ++k) {
@@ -153,7 +236,7 @@ void add_by_ground(const Site& site, const ObstacleMap& map, const TrenchStretch
         TrenchStretch part = whole;
         part.a = whole.a + shares[k] * along;
         part.b = whole.a + shares[k + 1] * along;
-        if (const Area* area = area_on_top(site, whole.a + (shares[k] + shares[k + 1]) / 2 * along)) {
+        if (const Area* area = ground.area_on_top(whole.a + (shares[k] + shares[k + 1]) / 2 * along)) {
             part.ground = area->kind == AreaKind::water ? TrenchGround::water : TrenchGround::paving;
             part.area = area->id;
         }
@@ -169,14 +252,14 @@ void add_by_ground(const Site& site, const ObstacleMap& map, const TrenchStretch
 } // namespace
 
 std::vector<TrenchStretch> trench_stretches(const Site& site, const SiteLengths& lengths) {
-    const ObstacleMap map(site);
+    const Ground ground(site);
     const std::vector<std::string> names = cable_names(site);
     std::vector<TrenchStretch> out;
     for (const Shared& shared : shared_stretches(lengths)) {
         TrenchStretch whole{.a = shared.a, .b = shared.b, .cables = {}, .area = {}};
         for (const std::size_t cable : shared.cables)
             whole.cables.push_back(names.at(cable));
-        add_by_ground(site, map, whole, out);
+        add_by_ground(ground, whole, out);
     }
     return out;
 }

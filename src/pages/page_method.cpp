@@ -82,7 +82,7 @@ std::string method_section(const ReportPageParts& parts) {
     out += "<h3>Lengths and energy</h3>\n<ul>\n";
     out += item(fmt::format(
         "A length that is not typed is the shortest trench on the plan that passes no building, paving "
-        "or water, plus {} %.",
+        "or water (nor a gap of up to 3 mm between two of them), plus {} %.",
         trimmed_text(100 * settings.cable_allowance, 1)));
     out += item("Energy of a year: (lamp watts + cable, lead and winding loss + no-load watts) &times; hours "
                 "&times; nights; "

@@ -48,3 +48,22 @@ TEST_CASE("a sleeve that ends short of the edge is pointed out") {
     CHECK_FALSE(length.length);
     CHECK_THAT(length.sleeve_hint, Contains("sleeve `S1` ends inside `terrace`"));
 }
+
+TEST_CASE("a gap of up to 3 mm counts as closed, and whoever finds no way is told so") {
+    const auto walled_in = [](double gap) {
+        const auto west = area(AreaKind::paving, rectangle(-6, -6, -2, 6), "west");
+        const auto middle = area(AreaKind::paving, rectangle(-2, 2, 2, 6), "north");
+        const auto south = area(AreaKind::paving, rectangle(-2, -6, 2, -2), "south");
+        const auto east = area(AreaKind::paving, rectangle(2 + gap, -6, 6, 6), "east");
+        return sketch::measured(sketch::site({-20, 0}, {0, 0}, {west, middle, south, east}));
+    };
+    const double widest = rillwatt::widest_closed_gap.value();
+    CHECK(widest == 0.003); // common practice, no source
+    const auto closed = walled_in(widest * 0.9);
+    CHECK_FALSE(closed.length);
+    CHECK_THAT(closed.sleeve_hint, Contains("gaps of up to 3 mm between areas count as closed"));
+    CHECK(walled_in(widest * 1.5).length);
+    const auto touching = walled_in(0);
+    CHECK_FALSE(touching.length);
+    CHECK_THAT(touching.sleeve_hint, !Contains("count as closed"));
+}

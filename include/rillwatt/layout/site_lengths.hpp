@@ -9,6 +9,10 @@
 
 namespace rillwatt {
 
+/// A gap between two areas that is no wider than this counts as closed: it is the rounding of a tape reading,
+/// and no spade goes through it. Common practice, no source.
+inline constexpr Metres widest_closed_gap{0.003};
+
 /// Where a cable length comes from.
 enum class LengthOrigin {
     typed, ///< written in the site file, used as it stands
