@@ -26,6 +26,7 @@ void write_walks(JsonWriter& json, const Site& site, const LightResult& light) {
         json.member("target_mean_lux", number(walk.target_mean));
         json.member("target_min_lux", number(walk.target_minimum));
         json.member("meets", walk.meets);
+        json.member("cell_m", walk.cell.value());
         json.end();
     }
     json.end();
@@ -42,6 +43,7 @@ void write_falls(JsonWriter& json, const Site& site, const LightResult& light) {
         json.member("max_lux", falls.maximum.value());
         json.member("lit_percent", 100 * falls.lit_share);
         json.member("through_water", falls.through_water);
+        json.member("cell_m", falls.cell.value());
         json.end();
     }
     json.end();

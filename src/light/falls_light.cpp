@@ -77,6 +77,7 @@ FallsLight falls_light(const SceneIndex& scene, const Falls& falls) {
     scene.illuminate(face);
     FallsLight light = falls_light_of(face);
     light.cell = falls_cell(falls);
+    light.coarse = light.cell.value() > usual_cell;
     light.through_water = scene.lit_through_water(std::move(face));
     return light;
 }

@@ -3,6 +3,9 @@
 #include "rillwatt/layout/places.hpp"
 
 #include <algorithm>
+#include <string_view>
+#include <unordered_map>
+#include <unordered_set>
 #include <utility>
 
 namespace rillwatt {
@@ -10,49 +13,53 @@ namespace {
 
 constexpr double light_per_volt_exponent = 3.4; ///< Standard Handbook for Electrical Engineers: 3.4 to 3.5
 
-template<class Part>
-const Part* part_with(const std::vector<Part>& parts, const std::string& id) {
-    const auto it = std::find_if(parts.begin(), parts.end(), [&](const Part& part) { return part.id == id; });
-    return it == parts.end() ? nullptr : &*it;
-}
-
-/// What a part that feeds others is fed from; empty at a transformer or where the chain is open.
-std::string feed_of(const Site& site, const std::string& id) {
-    if (const Fixture* fixture = part_with(site.fixtures, id)) return fixture->from.value_or("");
-    if (const Splice* splice = part_with(site.splices, id)) return splice->from;
-    if (const Run* run = part_with(site.runs, id)) return run->from;
-    return {};
-}
-
-/// Follows the feed up to the transformer. Parts that feed each other end the search.
-const Transformer* feeding_transformer(const Site& site, const Fixture& fixture) {
-    std::string at = fixture.from.value_or("");
-    const std::size_t parts = site.fixtures.size() + site.splices.size() + site.runs.size();
-    for (std::size_t step = 0; step <= parts && !at.empty(); ++step) {
-        if (const Transformer* transformer = part_with(site.transformers, at)) return transformer;
-        at = feed_of(site, at);
+/// What feeds what, for following a light up to its transformer.
+class FeedChains {
+  public:
+    explicit FeedChains(const Site& site) {
+        for (const Run& run : site.runs)
+            feeds_[run.id] = run.from;
+        for (const Splice& splice : site.splices)
+            feeds_[splice.id] = splice.from;
+        for (const Fixture& fixture : site.fixtures)
+            if (fixture.from) feeds_[fixture.id] = *fixture.from;
     }
-    return nullptr;
+
+    /// Whether a light hangs on one of the parts named, at whatever remove. Parts that feed each other end
+    /// the search.
+    bool hangs_on(const Fixture& fixture, const std::unordered_set<std::string_view>& parts) const {
+        std::string_view at = fixture.from ? std::string_view(*fixture.from) : std::string_view();
+        for (std::size_t step = 0; step <= feeds_.size() && !at.empty(); ++step) {
+            if (parts.count(at) > 0) return true;
+            const auto feed = feeds_.find(at);
+            at = feed == feeds_.end() ? std::string_view() : feed->second;
+        }
+        return false;
+    }
+
+  private:
+    std::unordered_map<std::string_view, std::string_view> feeds_;
+};
+
+/// Sets the lights of circuits without an operating point, which have no volts yet, to 0 V.
+void darken_unsolved(const Site& site, const CaseResult& result, std::vector<std::optional<Volts>>& volts) {
+    if (result.unsolved.empty()) return;
+    std::unordered_set<std::string_view> unsolved;
+    for (const NoOperatingPoint& failure : result.unsolved)
+        unsolved.insert(site.transformers[failure.transformer].id);
+    const FeedChains chains(site);
+    for (std::size_t i = 0; i < volts.size(); ++i)
+        if (!volts[i] && chains.hangs_on(site.fixtures[i], unsolved)) volts[i] = Volts(0);
 }
 
-bool without_operating_point(const Site& site, const CaseResult& result, std::size_t fixture) {
-    if (result.unsolved.empty()) return false;
-    const Transformer* feeding = feeding_transformer(site, site.fixtures[fixture]);
-    return std::any_of(result.unsolved.begin(), result.unsolved.end(), [&](const NoOperatingPoint& failure) {
-        return &site.transformers[failure.transformer] == feeding;
-    });
-}
-
-/// What an LED below its window, a dimmed filament and an open circuit have: the volts of every light, by its
-/// number, as `nominal_volts` says them.
+/// The volts of every light, by its number, as `nominal_volts` says them.
 std::vector<std::optional<Volts>> all_nominal_volts(const Site& site, const SiteSolution* solution) {
     std::vector<std::optional<Volts>> volts(site.fixtures.size());
     if (solution == nullptr || solution->cases.empty()) return volts;
     const CaseResult& nominal = solution->nominal();
     for (const LampResult& lamp : nominal.lamps)
         if (!volts[lamp.fixture]) volts[lamp.fixture] = lamp.volts;
-    for (std::size_t i = 0; i < volts.size(); ++i)
-        if (!volts[i] && without_operating_point(site, nominal, i)) volts[i] = Volts(0);
+    darken_unsolved(site, nominal, volts);
     return volts;
 }
 

@@ -14,6 +14,8 @@ PlanBox round(const PlacedLight& light, double reach) {
     return box.grown(reach);
 }
 
+constexpr double everywhere = 1e8; ///< metres
+
 template<class Reach>
 PlanIndex index_by(const LightScene& scene, Reach reach) {
     std::vector<PlanBox> boxes;
@@ -22,13 +24,24 @@ PlanIndex index_by(const LightScene& scene, Reach reach) {
     return PlanIndex(boxes);
 }
 
+/// The same for how far lights reach.
+template<class Reach>
+PlanIndex index_by_reach(const LightScene& scene, Reach reach) {
+    const bool few = scene.lights.size() <= so_few_that_all_count;
+    return index_by(scene, [&](const PlacedLight& light) {
+        const double far = reach(light);
+        return few && far >= 0 ? everywhere : far;
+    });
+}
+
 } // namespace
 
 SceneIndex::SceneIndex(const Site& site, const LightScene& scene, const HeightRange& heights)
     : scene_(&scene), areas_(site), places_(index_by(scene, [](const PlacedLight&) { return 0.0; })),
-      on_level_(index_by(scene, [&](const PlacedLight& light) { return reach_on_level(light, heights); })),
-      on_any_plane_(
-          index_by(scene, [&](const PlacedLight& light) { return reach_on_any_plane(light, heights); })) {}
+      on_level_(
+          index_by_reach(scene, [&](const PlacedLight& light) { return reach_on_level(light, heights); })),
+      on_any_plane_(index_by_reach(
+          scene, [&](const PlacedLight& light) { return reach_on_any_plane(light, heights); })) {}
 
 std::vector<std::size_t> SceneIndex::reaching(const LitPoints& target, const PointBlock& block) const {
     return (target.normal == straight_up ? on_level_ : on_any_plane_).found(block.box);

@@ -81,6 +81,7 @@ WalkLight walk_light_of(const Walk& walk, const LitPoints& lit) {
     light.target_mean = target.mean;
     light.target_minimum = target.minimum;
     light.cell = walk_cell(walk);
+    light.coarse = light.cell.value() > usual_cell;
     light.meets = reaches(spread.mean, target.mean) && reaches(spread.least, target.minimum);
     return light;
 }

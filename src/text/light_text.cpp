@@ -32,6 +32,15 @@ std::string heading(const TextStyle& style, const char* name, const char* remark
            inked(style, Ink::faint, columns) + '\n';
 }
 
+/// What is said of a walk or falls too large for the usual cells; empty for any other.
+std::string coarse_text(const Site& site, bool coarse, Metres cell, const TextStyle& style) {
+    if (!coarse) return "";
+    return wrapped(fmt::format("so large that it is computed in cells of {} only; darker and brighter spots "
+                               "smaller than that are missed",
+                               decimal_length_text(cell, site.settings.units)),
+                   style.width, "    ", "    ");
+}
+
 std::string walks_text(const Site& site, const LightResult& light, const TextStyle& style) {
     if (light.walks.empty()) return "";
     std::string out = heading(style, "WALKS", "level light on the ground",
@@ -45,6 +54,7 @@ std::string walks_text(const Site& site, const LightResult& light, const TextSty
             out += wrapped(fmt::format("{}; darkest at {}", printable(walk_target_text(written, walk)),
                                        plan_point_text(on_plan(walk.darkest), site.settings.units)),
                            style.width, "    asks ", "    ");
+        out += coarse_text(site, walk.coarse, walk.cell, style);
     }
     return out;
 }
@@ -53,11 +63,13 @@ std::string falls_text(const Site& site, const LightResult& light, const TextSty
     if (light.falls.empty()) return "";
     std::string out = heading(style, "FALLS", "light on the upright face",
                               "  falls                   mean   darkest brightest       lit  verdict");
-    for (const FallsLight& falls : light.falls)
+    for (const FallsLight& falls : light.falls) {
         out += name_cell(site.falls[falls.falls].id) + lux_cell(falls.mean) + lux_cell(falls.minimum) +
                lux_cell(falls.maximum) +
                padded_left(fixed_text(100 * falls.lit_share, 0) + " %", figure_columns) + "  " +
                verdict_cell(style, falls_verdict(falls)) + '\n';
+        out += coarse_text(site, falls.coarse, falls.cell, style);
+    }
     return out;
 }
 

@@ -58,6 +58,20 @@ TEST_CASE("light gives a dark walk its verdict, and points in the site's unit or
     }
 }
 
+TEST_CASE("falls far too large for fine cells are computed in coarse ones, and text and JSON say so") {
+    const test::TemporaryFolder folder;
+    const std::string file = folder.file("cliff.toml");
+    test::put_file(file, "rillwatt = 1\n[site]\nname = \"cliff\"\nunits = \"ft\"\n[[falls]]\nid = \"cliff\"\n"
+                         "lip = [[0, 0], [4000, 0]]\ndrop = 4000\npool_depth = 1\n"
+                         "[[falls]]\nid = \"spill\"\nlip = [[0, 0], [4, 0]]\ndrop = 2\npool_depth = 1\n");
+    const Typed text = type({"light", file});
+    CHECK(text.status == ExitStatus::ok);
+    CHECK(holds(text.out, "computed in cells of 21.0 ft only"));
+    const Typed json = type({"light", file, "--format", "json"});
+    CHECK(holds(json.out, "\"cell_m\": 6.4 }"));
+    CHECK(holds(json.out, "\"cell_m\": 0.1 }"));
+}
+
 TEST_CASE("place adds lights to the file and leaves the rest of it to the byte") {
     const test::TemporaryFolder folder;
     const std::string file = folder.file("garden.toml");

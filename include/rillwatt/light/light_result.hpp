@@ -25,7 +25,8 @@ struct WalkLight {
     std::optional<Lux> target_mean;
     std::optional<Lux> target_minimum;
     bool meets = true;
-    Metres cell; ///< the largest cell that the walk was cut into
+    Metres cell;         ///< the largest cell that the walk was cut into
+    bool coarse = false; ///< more than the usual one: the walk is too large for that
 };
 
 struct FallsLight {
@@ -35,6 +36,7 @@ struct FallsLight {
     Lux maximum;
     double lit_share = 0; ///< of the face at the lit limit or more
     Metres cell;          ///< the largest cell that the face was cut into
+    bool coarse = false;  ///< more than the usual one: the face is too large for that
     bool through_water =
         false; ///< some of it comes from under a surface: a best case, falls break the surface
 };

@@ -9,6 +9,9 @@
 
 namespace rillwatt {
 
+/// So many lights are few: each of them counts at every point, however far.
+inline constexpr std::size_t so_few_that_all_count = 300;
+
 /// The lights of a scene by where they are and how far they reach, and the garden's areas: what a walk, a
 /// face or a viewpoint costs does not grow with the garden. It reads site and scene, which must outlive it.
 class SceneIndex {
@@ -19,7 +22,8 @@ class SceneIndex {
     const LightScene& scene() const { return *scene_; }
     const AreaIndex& areas() const { return areas_; }
 
-    /// Sets the lux of every point from all lights that reach it with more than `negligible_lux` each.
+    /// Sets the lux of every point from all lights that reach it with more than `negligible_lux` each; where
+    /// lights are few, from all of them.
     void illuminate(LitPoints& target) const;
 
     /// Whether light from under a water surface reaches some of the points.
