@@ -1,10 +1,13 @@
-// Prints how long it takes to measure the cables of random gardens, and how the time grows with the number of
-// obstacle corners.
+// Prints how long it takes to measure the cables of random gardens and of drawn ones, and how the time grows
+// with the number of obstacle corners and of lights.
 
 #include "rillwatt/layout/site_lengths.hpp"
+#include "rillwatt/layout/trench.hpp"
+#include "rillwatt/site/read_site.hpp"
 
 #include <fmt/format.h>
 
+#include "support/placed_garden.hpp"
 #include <chrono>
 #include <cmath>
 #include <random>
@@ -73,6 +76,43 @@ double seconds_to_measure(const rillwatt::Site& site, int& without_way) {
     return taken.count();
 }
 
+/// Areas, walks and streets as they are drawn, 25 lights to a plot.
+rillwatt::Site plots(const rillwatt::test::PlacedGardenSpec& spec) {
+    return *rillwatt::read_site(rillwatt::test::placed_garden(spec), "plots.toml").value;
+}
+
+void print_plots() {
+    fmt::print("\ncables and trenches of plots on paved streets\n");
+    fmt::print("{:>10} {:>12} {:>14} {:>14} {:>8}\n", "lights", "cables, s", "us a light", "trenches, s",
+               "no way");
+    for (const int lights : {250, 1000, 4000, 10000}) {
+        const rillwatt::Site site = plots({.lights = lights});
+        int without_way = 0;
+        const double cables = seconds_to_measure(site, without_way);
+        const rillwatt::SiteLengths lengths = measure_lengths(site);
+        const auto start = std::chrono::steady_clock::now();
+        trench_stretches(site, lengths);
+        const std::chrono::duration<double> trenches = std::chrono::steady_clock::now() - start;
+        fmt::print("{:>10} {:>12.4f} {:>14.1f} {:>14.4f} {:>8}\n", lights, cables, 1e6 * cables / lights,
+                   trenches.count(), without_way);
+    }
+}
+
+/// One pond of many corners among 25 lights.
+void print_corners() {
+    fmt::print("\ncables round a pond of many corners, 25 lights\n");
+    fmt::print("{:>10} {:>10} {:>8}\n", "corners", "seconds", "power");
+    double before = 0;
+    for (const int corners : {625, 1250, 2500, 5000}) {
+        int without_way = 0;
+        const double seconds =
+            seconds_to_measure(plots({.lights = 25, .pond_corners = corners}), without_way);
+        fmt::print("{:>10} {:>10.4f} {:>8.2f}\n", corners, seconds,
+                   before > 0 ? std::log2(seconds / before) : 0);
+        before = seconds;
+    }
+}
+
 } // namespace
 
 int main() {
@@ -86,4 +126,6 @@ int main() {
                    before > 0 ? seconds / before : 0, without_way);
         before = seconds;
     }
+    print_plots();
+    print_corners();
 }

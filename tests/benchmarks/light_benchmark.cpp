@@ -1,8 +1,12 @@
-// Times the light of a garden of 60 lights, 10,000 grid points and 20 walls, and prints milliseconds.
+// Times the light of a garden of 60 lights, 10,000 grid points and 20 walls, and of drawn gardens as they
+// grow.
+#include "rillwatt/catalog/read_catalog.hpp"
 #include "rillwatt/light/compute_light.hpp"
+#include "rillwatt/site/read_site.hpp"
 
 #include <fmt/format.h>
 
+#include "support/placed_garden.hpp"
 #include <algorithm>
 #include <ctime>
 
@@ -63,6 +67,20 @@ Site garden() {
     return site;
 }
 
+/// Drawn gardens with the built-in catalog: whole results, and what a light costs.
+void print_plots() {
+    const Catalog catalog = *read_built_in_catalog().value;
+    fmt::print("\nlight of plots on paved streets\n{:>10} {:>12} {:>14}\n", "lights", "seconds",
+               "us a light");
+    for (const int lights : {250, 1000, 4000, 10000}) {
+        const Site site = *read_site(test::placed_garden({.lights = lights}), "plots.toml").value;
+        const std::clock_t start = std::clock();
+        compute_light(site, catalog, nullptr, {});
+        const double seconds = static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC;
+        fmt::print("{:>10} {:>12.3f} {:>14.1f}\n", lights, seconds, 1e6 * seconds / lights);
+    }
+}
+
 } // namespace
 
 int main() {
@@ -81,5 +99,6 @@ int main() {
     }
     fmt::print("light of 60 lights, 10,000 points, 20 walls: {:.1f} ms (target 50), mean {:.3f} lx\n", best,
                lux / 10);
+    print_plots();
     return 0;
 }
