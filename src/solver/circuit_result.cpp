@@ -144,7 +144,10 @@ std::vector<std::size_t> fixture_order(const TransformerCircuit& circuit, const 
 } // namespace
 
 void add_circuit_result(const Site& site, const TransformerCircuit& circuit, const Network& network,
-                        const NetworkSolution& solution, CaseResult& result) {
+                        const NetworkSolution& solution, CaseResult& result, CircuitResult& beside) {
+    beside.nodes.resize(circuit.nodes.size());
+    for (std::size_t i = 0; i < circuit.nodes.size(); ++i)
+        beside.nodes[i].volts = Volts(solution.node_volts[i]);
     const std::vector<RunResult> runs = runs_of(circuit, network, solution);
     result.transformers.push_back(transformer_of(circuit, network, runs));
     result.runs.insert(result.runs.end(), runs.begin(), runs.end());
@@ -153,13 +156,19 @@ void add_circuit_result(const Site& site, const TransformerCircuit& circuit, con
     add_links(site, circuit, network, solution, result);
 }
 
-void add_open_circuit_result(const TransformerCircuit& circuit, const Network& network, CaseResult& result) {
+void add_open_circuit_result(const TransformerCircuit& circuit, const Network& network, CaseResult& result,
+                             CircuitResult& beside) {
+    const auto tap_of = [&](std::size_t node) {
+        return Volts(network.tap[static_cast<std::size_t>(circuit.nodes[node].run)]);
+    };
+    beside.nodes.resize(circuit.nodes.size());
+    for (std::size_t i = 0; i < circuit.nodes.size(); ++i)
+        beside.nodes[i].volts = tap_of(i) * network.supply_ratio;
     for (const int node : network.lamps) {
         const auto i = static_cast<std::size_t>(node);
-        const Volts tap(network.tap[static_cast<std::size_t>(circuit.nodes[i].run)]);
         LampResult& lamp = result.lamps.emplace_back(lamp_of(circuit, i));
-        lamp.volts = lamp.splice_volts = tap * network.supply_ratio;
-        set_drop(lamp, tap);
+        lamp.volts = lamp.splice_volts = *beside.nodes[i].volts;
+        set_drop(lamp, tap_of(i));
     }
 }
 

@@ -3,6 +3,7 @@
 #include "rillwatt/solver/network.hpp"
 
 #include "circuit_result.hpp"
+#include "node_results.hpp"
 #include <algorithm>
 
 namespace rillwatt {
@@ -18,7 +19,8 @@ class CaseSolver {
   public:
     CaseSolver(const Site& site, std::vector<CaseResult>& cases) : site_(site), cases_(cases) {}
 
-    void solve_circuit(const TransformerCircuit& circuit) {
+    /// The circuit of that place among SiteCircuits::transformers.
+    void solve_circuit(const TransformerCircuit& circuit, std::size_t place) {
         for (std::size_t i = 0; i < cases_.size(); ++i) {
             CaseResult& result = cases_[i];
             if (i == 0)
@@ -26,16 +28,16 @@ class CaseSolver {
             else
                 set_conditions(network_, circuit, result.conditions);
             if (result.conditions.loaded)
-                solve_loaded(circuit, result);
+                solve_loaded(circuit, result, result.circuits[place]);
             else
-                add_open_circuit_result(circuit, network_, result);
+                add_open_circuit_result(circuit, network_, result, result.circuits[place]);
         }
     }
 
   private:
-    void solve_loaded(const TransformerCircuit& circuit, CaseResult& result) {
+    void solve_loaded(const TransformerCircuit& circuit, CaseResult& result, CircuitResult& beside) {
         if (solve(network_, workspace_, solution_)) {
-            add_circuit_result(site_, circuit, network_, solution_, result);
+            add_circuit_result(site_, circuit, network_, solution_, result, beside);
             return;
         }
         result.solved = false;
@@ -65,7 +67,8 @@ std::vector<LampResult> in_file_order(std::vector<LampResult> lamps, std::size_t
     return ordered;
 }
 
-void reserve_results(const Site& site, CaseResult& result) {
+void reserve_results(const Site& site, const SiteCircuits& circuits, CaseResult& result) {
+    result.circuits.resize(circuits.transformers.size());
     result.lamps.reserve(site.fixtures.size());
     if (result.conditions.loaded)
         result.segments.reserve(site.splices.size() + site.fixtures.size() + site.links.size());
@@ -92,13 +95,15 @@ SiteSolution solve_site(const Site& site, const SiteCircuits& circuits) {
     SiteSolution solution;
     for (const OperatingCase& conditions : operating_cases(site.settings)) {
         solution.cases.emplace_back().conditions = conditions;
-        reserve_results(site, solution.cases.back());
+        reserve_results(site, circuits, solution.cases.back());
     }
     CaseSolver solver(site, solution.cases);
-    for (const TransformerCircuit& circuit : circuits.transformers)
-        if (circuit.complete()) solver.solve_circuit(circuit);
-    for (CaseResult& result : solution.cases)
+    for (std::size_t i = 0; i < circuits.transformers.size(); ++i)
+        if (circuits.transformers[i].complete()) solver.solve_circuit(circuits.transformers[i], i);
+    for (CaseResult& result : solution.cases) {
         put_in_file_order(site, result);
+        put_beside_nodes(site, circuits, result);
+    }
     return solution;
 }
 

@@ -200,3 +200,40 @@ TEST_CASE("a link of no length joins two parts of one run without upsetting eith
     CHECK(solution.nominal().lamps.at(0).volts.value() == Approx(apart).margin(1e-9));
     CHECK(solution.nominal().lamps.at(1).volts.value() == Approx(apart).margin(1e-9));
 }
+
+// The same garden as above: what stands beside a node is what the lists of the case say of its part, and the
+// volts between head and lamp follow by the drops, by hand: 4 A through 0.1 ohm, then 2 A through 0.2 ohm.
+TEST_CASE("what was solved lies beside the nodes of the circuit") {
+    const Garden garden = two_runs();
+    const TransformerCircuit circuit = garden.circuit();
+    for (const CaseResult& result : garden.solve().cases) {
+        REQUIRE(result.circuits.size() == 1);
+        const CircuitResult& beside = result.circuits[0];
+        REQUIRE(beside.nodes.size() == circuit.nodes.size());
+        CHECK((beside.transformer == 0) == result.conditions.loaded);
+        for (std::size_t i = 0; i < circuit.nodes.size(); ++i) {
+            const NodeResult& node = beside.nodes[i];
+            const CircuitNode& part = circuit.nodes[i];
+            CHECK((node.lamp >= 0) == (part.kind == NodeKind::fixture));
+            CHECK((node.run >= 0) == (part.kind == NodeKind::run && result.conditions.loaded));
+            CHECK((node.segment >= 0) == (part.kind != NodeKind::run && result.conditions.loaded));
+            if (node.lamp >= 0) {
+                const LampResult& lamp = result.lamps[static_cast<std::size_t>(node.lamp)];
+                CHECK(lamp.fixture == part.part);
+                CHECK(node.volts == std::optional(lamp.splice_volts));
+            }
+            if (node.run >= 0) CHECK(result.runs[static_cast<std::size_t>(node.run)].run == part.part);
+            if (node.segment >= 0)
+                CHECK(result.segments[static_cast<std::size_t>(node.segment)].node == static_cast<int>(i));
+        }
+    }
+    const CaseResult nominal = garden.solve().nominal();
+    const auto volts_of = [&](const std::string& id) {
+        for (std::size_t i = 0; i < circuit.nodes.size(); ++i)
+            if (node_id(garden.site, circuit.nodes[i]) == id)
+                return nominal.circuits[0].nodes[i].volts.value().value();
+        throw std::logic_error("no node " + id);
+    };
+    CHECK(volts_of("f1") == Approx(volts_of("A") - 0.4));
+    CHECK(volts_of("f2") == Approx(volts_of("f1") - 0.4));
+}

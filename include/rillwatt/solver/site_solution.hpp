@@ -81,6 +81,21 @@ struct NoOperatingPoint {
         0; ///< greatest common factor on all loads of the transformer that has an operating point
 };
 
+/// What was found at one node of a circuit. The numbers are places in the lists of its case, -1 for none.
+struct NodeResult {
+    std::optional<Volts> volts; ///< on the cable, before any lead; empty where there is no answer
+    int segment = -1;           ///< the length that leads here
+    int lamp = -1;              ///< of a fixture
+    int run = -1;               ///< of the start of a run
+};
+
+/// One transformer's circuit in one case, beside TransformerCircuit.
+struct CircuitResult {
+    std::vector<NodeResult> nodes; ///< beside TransformerCircuit::nodes
+    int transformer = -1;          ///< place in CaseResult::transformers; -1: open, or no operating point
+    int unsolved = -1;             ///< place in CaseResult::unsolved; -1: open, or solved
+};
+
 struct CaseResult {
     OperatingCase conditions;
     bool solved = true; ///< every transformer that is complete has an operating point
@@ -89,7 +104,8 @@ struct CaseResult {
     std::vector<LampResult> lamps;
     std::vector<SegmentResult> segments;
     std::vector<NoOperatingPoint> unsolved;
-    Watts cable_loss; ///< cables and fixture leads
+    std::vector<CircuitResult> circuits; ///< beside SiteCircuits::transformers
+    Watts cable_loss;                    ///< cables and fixture leads
 };
 
 /// The low-voltage side in its three cases. `cases[0]` is nominal, `[1]` weak, `[2]` strong.
