@@ -30,13 +30,6 @@ constexpr Field<DistributionDraft> fields[] = {
         {.key = "file", .kind = FieldKind::id, .most_bytes = longest_path}),
 };
 
-/// A path in a catalog is meant from the folder of that catalog.
-std::string beside(const std::string& catalog_file, const std::string& path) {
-    const std::size_t slash = catalog_file.rfind('/');
-    if (path.starts_with('/') || slash == std::string::npos) return path;
-    return catalog_file.substr(0, slash + 1) + path;
-}
-
 /// Reports the first key that the model does not use; empty text when there is none.
 void refuse_others(ValueReader& reader, const Table& table, std::string_view model,
                    std::initializer_list<std::string_view> used) {
@@ -99,7 +92,7 @@ DistributionSpec read_distribution(ValueReader& reader, const Value& value) {
     read_fields(reader, *table, value.line, "distribution", fields, draft);
     if (draft.file) {
         refuse_others(reader, *table, "file", {"file"});
-        return FileDistribution{beside(reader.document().file().text(), *draft.file)};
+        return FileDistribution{beside(reader.document().file(), *draft.file)};
     }
     if (draft.model) return modelled(reader, *table, value.line, draft);
     if (table->find("model") == nullptr && table->find("file") == nullptr)

@@ -23,7 +23,7 @@ std::string_view without_line_end(std::string_view line) {
 std::string input_error_text(const InputError& error) {
     std::string text = printable(error.location.file);
     if (error.location.line > 0) text += fmt::format(":{}", error.location.line);
-    text += fmt::format(": error: {}", error.found);
+    text += fmt::format("{}error: {}", text.empty() ? "" : ": ", error.found);
     if (!error.expected.empty()) text += fmt::format("; expected {}", error.expected);
     text += '\n';
     if (!error.source_line.empty()) text += fmt::format("    {}\n", displayed_line(error.source_line));

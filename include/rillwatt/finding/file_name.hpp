@@ -27,4 +27,7 @@ class FileName {
     std::shared_ptr<const std::string> name_;
 };
 
+/// A file named in another one: meant from the folder of that one unless it is absolute.
+std::string beside(std::string_view file, const std::string& name);
+
 } // namespace rillwatt
