@@ -1,22 +1,12 @@
+#include "rillwatt/cli/asking.hpp"
 #include "rillwatt/cli/commands.hpp"
-#include "rillwatt/cli/load_site.hpp"
-#include "rillwatt/exchange/check_json.hpp"
-#include "rillwatt/text/check_text.hpp"
-
-#include <ostream>
 
 namespace rillwatt {
 
 namespace {
 
 ExitStatus run(const Arguments& arguments, Console& console) {
-    const std::optional<Assessment> assessment = load_and_assess(arguments, console);
-    if (!assessment) return ExitStatus::wrong_input;
-    if (arguments.text("--format") == "json")
-        console.out << check_json(*assessment);
-    else
-        console.out << check_text(*assessment, {.colour = console.colour});
-    return any_error(assessment->findings) ? ExitStatus::findings : ExitStatus::ok;
+    return ask_and_say("check", arguments, console);
 }
 
 } // namespace

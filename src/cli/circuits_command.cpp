@@ -1,22 +1,12 @@
+#include "rillwatt/cli/asking.hpp"
 #include "rillwatt/cli/commands.hpp"
-#include "rillwatt/cli/load_site.hpp"
-#include "rillwatt/exchange/circuits_json.hpp"
-#include "rillwatt/text/circuits_text.hpp"
-
-#include <ostream>
 
 namespace rillwatt {
 
 namespace {
 
 ExitStatus run(const Arguments& arguments, Console& console) {
-    const std::optional<Assessment> assessment = load_and_assess(arguments, console);
-    if (!assessment) return ExitStatus::wrong_input;
-    if (arguments.text("--format") == "json")
-        console.out << circuits_json(*assessment);
-    else
-        console.out << circuits_text(*assessment, {.colour = console.colour});
-    return ExitStatus::ok;
+    return ask_and_say("circuits", arguments, console);
 }
 
 } // namespace

@@ -1,26 +1,14 @@
+#include "rillwatt/cli/asking.hpp"
 #include "rillwatt/cli/commands.hpp"
-#include "rillwatt/cli/load_site.hpp"
-#include "rillwatt/exchange/size_json.hpp"
-#include "rillwatt/text/size_text.hpp"
 
 #include "size_options.hpp"
-#include <ostream>
 
 namespace rillwatt {
 
 namespace {
 
 ExitStatus run(const Arguments& arguments, Console& console) {
-    const std::optional<SizeOptions> options = size_options(arguments, console);
-    if (!options) return ExitStatus::wrong_input;
-    const std::optional<Assessment> assessment = load_and_assess(arguments, console);
-    if (!assessment) return ExitStatus::wrong_input;
-    const std::vector<Headroom> rooms = find_headroom(*assessment, *options);
-    if (arguments.text("--format") == "json")
-        console.out << headroom_json(rooms, *assessment);
-    else
-        console.out << headroom_text(rooms, *assessment, *options, {.colour = console.colour});
-    return any_error(assessment->findings) ? ExitStatus::findings : ExitStatus::ok;
+    return ask_and_say("headroom", arguments, console);
 }
 
 } // namespace

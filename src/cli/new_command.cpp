@@ -1,7 +1,7 @@
 #include "rillwatt/catalog/read_catalog.hpp"
+#include "rillwatt/cli/asking.hpp"
 #include "rillwatt/cli/commands.hpp"
 #include "rillwatt/cli/file_access.hpp"
-#include "rillwatt/cli/load_site.hpp"
 #include "rillwatt/finding/input_error.hpp"
 #include "rillwatt/mains/motor_current.hpp"
 #include "rillwatt/site/read_site.hpp"

@@ -1,11 +1,7 @@
+#include "rillwatt/cli/asking.hpp"
 #include "rillwatt/cli/commands.hpp"
-#include "rillwatt/cli/load_site.hpp"
 #include "rillwatt/cli/report_writing.hpp"
 #include "rillwatt/finding/input_error.hpp"
-#include "rillwatt/text/check_text.hpp"
-#include "rillwatt/text/findings_words.hpp"
-
-#include <fmt/format.h>
 
 #include <ostream>
 
@@ -14,23 +10,16 @@ namespace rillwatt {
 namespace {
 
 ExitStatus run(const Arguments& arguments, Console& console) {
-    const std::optional<LoadedSite> loaded = load_site(arguments, console);
-    if (!loaded) return ExitStatus::wrong_input;
-    const std::optional<Assessment> assessment = assess_with_light(*loaded, console);
-    if (!assessment) return ExitStatus::wrong_input;
+    const Answer answer = ask("report", arguments, console);
+    if (answer.status == ExitStatus::wrong_input) return say(answer, console);
     std::vector<std::string> written;
     const std::string problem =
-        write_report(*assessment, arguments.text("--output"), arguments.has("--force"), written);
+        write_report(answer.report, arguments.text("--output"), arguments.has("--force"), written);
     for (const std::string& path : written)
         console.out << printable(path) << '\n';
-    if (!problem.empty()) {
-        console.err << "rillwatt report: " << problem << '\n';
-        return ExitStatus::wrong_input;
-    }
-    const std::string light = about_light_text(assessment->findings);
-    console.err << fmt::format("findings: {}{}\n", findings_count_text(assessment->findings),
-                               light.empty() ? "" : ", " + light);
-    return any_error(assessment->findings) ? ExitStatus::findings : ExitStatus::ok;
+    if (problem.empty()) return say(answer, console);
+    console.err << "rillwatt report: " << problem << '\n';
+    return ExitStatus::wrong_input;
 }
 
 } // namespace

@@ -2,7 +2,6 @@
 
 #include "rillwatt/cli/file_access.hpp"
 #include "rillwatt/finding/input_error.hpp"
-#include "rillwatt/pages/report_files.hpp"
 
 #include <fmt/format.h>
 
@@ -45,17 +44,8 @@ std::string look_before_writing(const files::path& folder, const std::vector<Rep
 
 } // namespace
 
-std::optional<Assessment> assess_with_light(const LoadedSite& loaded, Console& console) {
-    const std::optional<PhotometricFiles> photometry = load_photometry(loaded, console);
-    if (!photometry) return std::nullopt;
-    LoadResult<Assessment> assessed = assess(loaded.site, loaded.catalog, &*photometry);
-    print_errors(std::move(assessed.errors), loaded, console);
-    return std::move(assessed.value);
-}
-
-std::string write_report(const Assessment& assessment, const std::string& folder, bool force,
+std::string write_report(const std::vector<ReportFile>& report, const std::string& folder, bool force,
                          std::vector<std::string>& written) {
-    const std::vector<ReportFile> report = report_files(assessment);
     std::string problem = look_before_writing(folder, report, force);
     if (problem.empty()) problem = make_folder(folder);
     if (!problem.empty()) return problem;

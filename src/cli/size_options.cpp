@@ -1,35 +1,10 @@
 #include "size_options.hpp"
 
-#include "rillwatt/quantity/quantity_text.hpp"
+#include "rillwatt/search/size_options.hpp"
 
 #include <fmt/format.h>
 
-#include <ostream>
-
 namespace rillwatt {
-
-namespace {
-
-constexpr double largest_margin = 100; // volts
-
-std::string complaint(const Arguments& arguments, const SizeOptions& options) {
-    if (options.margin < Volts(0) || options.margin > Volts(largest_margin))
-        return fmt::format("--margin {}: expected 0 to {} volts", trimmed_text(options.margin.value(), 6),
-                           largest_margin);
-    if (options.loading <= 0 || options.loading > limits::transformer_rating.value)
-        return fmt::format("--loading {}: expected more than 0 and at most {} percent",
-                           trimmed_text(options.loading * 100, 6), limits::transformer_rating.value * 100);
-    if (arguments.number("--effort").value_or(1) < 1) return "--effort: expected 1 or more";
-    if (arguments.number("--time").value_or(1) <= 0) return "--time: expected more than 0 seconds";
-    if (options.any_order && !options.per_length) return "--any-order: only together with --per-length";
-    if (arguments.has("--write") && arguments.has("--diff"))
-        return "--write and --diff: only one of them; --diff writes nothing";
-    if (arguments.has("--diff") && arguments.text("--format") == "json")
-        return "--diff and --format json: only one of them, each speaks on standard output alone";
-    return "";
-}
-
-} // namespace
 
 OptionSpec margin_option() {
     return {.name = "--margin",
@@ -69,21 +44,6 @@ std::vector<OptionSpec> size_option_specs() {
          .kind = ValueKind::number},
         format_option(),
         catalog_option()};
-}
-
-std::optional<SizeOptions> size_options(const Arguments& arguments, Console& console) {
-    SizeOptions options;
-    options.per_length = arguments.has("--per-length");
-    options.any_order = arguments.has("--any-order");
-    options.all = arguments.has("--all");
-    if (const auto margin = arguments.number("--margin")) options.margin = Volts(*margin);
-    if (const auto loading = arguments.number("--loading")) options.loading = *loading / 100;
-    if (const auto effort = arguments.number("--effort"); effort && *effort >= 1)
-        options.effort = static_cast<std::size_t>(std::min(*effort, 1e15));
-    const std::string problem = complaint(arguments, options);
-    if (problem.empty()) return options;
-    console.err << "rillwatt: " << problem << '\n';
-    return std::nullopt;
 }
 
 } // namespace rillwatt

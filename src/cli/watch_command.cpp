@@ -1,16 +1,16 @@
+#include "rillwatt/cli/asking.hpp"
 #include "rillwatt/cli/commands.hpp"
-#include "rillwatt/cli/file_access.hpp"
+#include "rillwatt/cli/disk_files.hpp"
 #include "rillwatt/cli/file_watch.hpp"
-#include "rillwatt/cli/load_site.hpp"
 #include "rillwatt/cli/report_writing.hpp"
 #include "rillwatt/finding/input_error.hpp"
 #include "rillwatt/light/compute_light.hpp"
+#include "rillwatt/plan/assess_site.hpp"
 #include "rillwatt/site/read_site.hpp"
 #include "rillwatt/text/check_text.hpp"
 
 #include <fmt/format.h>
 
-#include <filesystem>
 #include <ostream>
 
 namespace rillwatt {
@@ -28,21 +28,25 @@ void print_verdict(const Assessment& assessment, Console& console) {
 
 void rewrite_report(const Assessment& assessment, const std::string& folder, Console& console) {
     std::vector<std::string> written;
-    const std::string problem = write_report(assessment, folder, true, written);
+    const std::string problem = write_report(report_files(assessment), folder, true, written);
     if (!problem.empty()) console.err << "rillwatt watch: " << problem << '\n';
 }
 
 /// One pass: read, judge, rewrite the report. Errors are said and the last good report stays.
 std::optional<LoadedSite> look(const Arguments& arguments, Console& console) {
-    std::optional<LoadedSite> loaded = load_site(arguments, console);
-    const std::optional<Assessment> assessment = loaded ? assess_with_light(*loaded, console) : std::nullopt;
-    if (assessment) {
-        print_verdict(*assessment, console);
-        if (arguments.has("--output")) rewrite_report(*assessment, arguments.text("--output"), console);
+    DiskFiles disk;
+    LoadResult<LoadedSite> loaded = load_site({arguments.text("SITE"), arguments.all("--catalog")}, disk);
+    LoadResult<Assessment> assessed;
+    if (loaded) assessed = assess_with_light(*loaded.value, disk);
+    print_errors(loaded.errors, console);
+    print_errors(assessed.errors, console);
+    if (assessed) {
+        print_verdict(*assessed.value, console);
+        if (arguments.has("--output")) rewrite_report(*assessed.value, arguments.text("--output"), console);
     }
     console.out << std::flush;
     console.err << std::flush;
-    return loaded;
+    return std::move(loaded.value);
 }
 
 /// Everything a check of a site reads. What a file names that cannot be read is not known: as long as one
@@ -57,7 +61,7 @@ class FilesRead {
         std::vector<std::string> files = {site_};
         add(files, catalogs_);
         add(files, named_);
-        const FileText file = read_file(site_);
+        const FileText file = DiskFiles().read(site_);
         const SiteDraft draft = file.text ? read_site_draft(*file.text, site_) : SiteDraft();
         if (draft.site) add(files, catalogs_of(*draft.site));
         return files;
@@ -77,7 +81,7 @@ class FilesRead {
     std::vector<std::string> catalogs_of(const Site& site) const {
         std::vector<std::string> files;
         for (const std::string& name : site.settings.catalogs)
-            files.push_back((std::filesystem::path(site_).parent_path() / name).string());
+            files.push_back(beside(site_, name));
         return files;
     }
 

@@ -1,9 +1,9 @@
 #pragma once
 
 #include "rillwatt/cli/console.hpp"
-#include "rillwatt/cli/exit_status.hpp"
+#include "rillwatt/engine/arguments.hpp"
+#include "rillwatt/engine/exit_status.hpp"
 
-#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -32,24 +32,6 @@ struct ArgumentSpec {
     std::string help;
     bool required = true;
     std::vector<std::string> choices = {}; ///< the only values taken; empty: any
-};
-
-/// What the user typed, checked against the specs.
-class Arguments {
-  public:
-    /// Whether a flag, an option or a positional argument was given (or has a fallback).
-    bool has(std::string_view name) const;
-    /// The value of an option or positional argument; empty text when it was not given.
-    const std::string& text(std::string_view name) const;
-    /// Every value of a repeatable option, in the order typed.
-    const std::vector<std::string>& all(std::string_view name) const;
-    /// The value of a `number` or `whole_number` option; empty when it was not given.
-    std::optional<double> number(std::string_view name) const;
-
-    void set(const std::string& name, std::vector<std::string> values) { values_[name] = std::move(values); }
-
-  private:
-    std::map<std::string, std::vector<std::string>, std::less<>> values_;
 };
 
 /// An example for `--help`, the man page and the tests.

@@ -1,19 +1,14 @@
 #pragma once
 
+#include "rillwatt/plan/file_source.hpp"
+
 #include <cstddef>
-#include <optional>
 #include <string>
 
 namespace rillwatt {
 
 /// Largest file the program reads, so that a wrong path cannot fill the memory.
 inline constexpr std::size_t largest_input_file = 64u * 1024u * 1024u;
-
-/// A file's text, or why it could not be read.
-struct FileText {
-    std::optional<std::string> text;
-    std::string problem; ///< "No such file or directory", "it is a folder", ...; empty when it was read
-};
 
 FileText read_file(const std::string& path);
 

@@ -29,7 +29,7 @@ struct LoadResult {
 };
 
 /// `FILE:LINE: error: what was found; expected what was expected`, then the source line indented, each ending
-/// in a newline. `found` and `expected` must already be printable.
+/// in a newline; without a file from `error:` on. `found` and `expected` must already be printable.
 std::string input_error_text(const InputError& error);
 
 /// The candidate whose spelling is nearest to `word`, when it is near enough to be what was meant.

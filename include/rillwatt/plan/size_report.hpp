@@ -1,6 +1,8 @@
 #pragma once
 
 #include "rillwatt/check/assessment.hpp"
+#include "rillwatt/plan/load_site.hpp"
+#include "rillwatt/plan/site_update.hpp"
 #include "rillwatt/purchase/bill.hpp"
 #include "rillwatt/sizing/size.hpp"
 
@@ -14,5 +16,12 @@ struct SizeReport {
     Assessment after; ///< with the choices in place
     Bill bill;        ///< of the site with the choices in place
 };
+
+/// Sizes a site and computes it with the choices in place; for a weak supply the options of the report hold
+/// the margin that was needed.
+LoadResult<SizeReport> report_sizing(const LoadedSite& loaded, SizeOptions options, bool weak_supply);
+
+/// The choices as they go into the site file.
+SiteUpdate update_with_choices(const LoadedSite& loaded, const std::vector<SizeChoice>& choices);
 
 } // namespace rillwatt

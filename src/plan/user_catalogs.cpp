@@ -1,4 +1,4 @@
-#include "catalog_files.hpp"
+#include "user_catalogs.hpp"
 
 #include "rillwatt/document/document.hpp"
 #include "rillwatt/document/value_lines.hpp"
@@ -6,7 +6,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <filesystem>
 #include <iterator>
 
 namespace rillwatt {
@@ -45,11 +44,6 @@ void add_catalog(const CatalogFile& file, Gathered& gathered, std::vector<InputE
     if (read.value) gathered.catalog = std::move(*read.value);
 }
 
-std::string beside(const std::string& file, const std::string& name) {
-    const std::filesystem::path path(name);
-    return path.is_absolute() ? name : (std::filesystem::path(file).parent_path() / path).string();
-}
-
 /// The line on which a name stands in quotes; 0 when it is written in another way.
 int line_naming(std::string_view text, const std::string& name) {
     for (const char quote : {'"', '\''}) {
@@ -64,16 +58,16 @@ int line_naming(std::string_view text, const std::string& name) {
 } // namespace
 
 std::vector<CatalogFile> read_user_catalogs(const Site* site, std::string_view text,
-                                            const std::vector<std::string>& more) {
-    std::vector<CatalogFile> files;
+                                            const std::vector<std::string>& more, FileSource& files) {
+    std::vector<CatalogFile> catalogs;
     if (site != nullptr)
         for (const std::string& name : site->settings.catalogs)
-            files.push_back({beside(site->file, name), {site->file, line_naming(text, name)}, {}});
+            catalogs.push_back({beside(site->file, name), {site->file, line_naming(text, name)}, {}});
     for (const std::string& path : more)
-        files.push_back({path, {}, {}});
-    for (CatalogFile& file : files)
-        file.content = read_file(file.path);
-    return files;
+        catalogs.push_back({path, {}, {}});
+    for (CatalogFile& file : catalogs)
+        file.content = files.read(file.path);
+    return catalogs;
 }
 
 Gathered gather_catalogs(const std::vector<CatalogFile>& users, LoadResult<Catalog> built_in,

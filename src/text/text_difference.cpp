@@ -1,4 +1,4 @@
-#include "rillwatt/cli/text_difference.hpp"
+#include "rillwatt/text/text_difference.hpp"
 
 #include <fmt/format.h>
 

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "rillwatt/catalog/read_catalog.hpp"
-#include "rillwatt/cli/file_access.hpp"
+#include "rillwatt/plan/file_source.hpp"
 #include "rillwatt/site/site.hpp"
 
 namespace rillwatt {
@@ -13,10 +13,10 @@ struct CatalogFile {
     FileText content;
 };
 
-/// The catalogs that the site names (relative to it), if there is one, and those of the command line. `text`
-/// is that of the site file.
+/// The catalogs that the site names (relative to it), if there is one, and further ones. `text` is that of
+/// the site file.
 std::vector<CatalogFile> read_user_catalogs(const Site* site, std::string_view text,
-                                            const std::vector<std::string>& more);
+                                            const std::vector<std::string>& more, FileSource& files);
 
 /// The catalogs as read. Where one has errors its names stand for its entries, so that those of the site can
 /// still be looked up; where not even its names are known, looking up would accuse the site of what is the

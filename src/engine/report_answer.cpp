@@ -1,0 +1,24 @@
+#include "rillwatt/plan/assess_site.hpp"
+#include "rillwatt/text/check_text.hpp"
+#include "rillwatt/text/findings_words.hpp"
+
+#include <fmt/format.h>
+
+#include "answers.hpp"
+
+namespace rillwatt {
+
+Answer report_answer(const Request& request, FileSource& files) {
+    const LoadResult<LoadedSite> loaded = load_site(site_files(request), files);
+    if (!loaded) return refused(request, loaded.errors);
+    const LoadResult<Assessment> assessed = assess_with_light(*loaded.value, files);
+    if (!assessed) return refused(request, assessed.errors);
+    const std::vector<Finding>& findings = assessed.value->findings;
+    const std::string light = about_light_text(findings);
+    return {.status = status_of(findings),
+            .err = fmt::format("findings: {}{}\n", findings_count_text(findings),
+                               light.empty() ? "" : ", " + light),
+            .report = report_files(*assessed.value)};
+}
+
+} // namespace rillwatt

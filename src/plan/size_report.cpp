@@ -1,0 +1,58 @@
+#include "rillwatt/plan/size_report.hpp"
+
+#include "rillwatt/sizing/weak_supply.hpp"
+
+#include <algorithm>
+
+namespace rillwatt {
+
+namespace {
+
+/// What the choices are not made from.
+constexpr std::string_view no_bearing[] = {"pump", "walk", "falls", "viewpoint"};
+
+/// Where in a site file a part stands: the name of its table.
+std::string table_of(const Site& site, const std::string& part) {
+    const auto holds = [&](const auto& parts) {
+        return std::any_of(parts.begin(), parts.end(), [&](const auto& each) { return each.id == part; });
+    };
+    if (holds(site.transformers)) return "transformer";
+    if (holds(site.runs)) return "run";
+    if (holds(site.splices)) return "splice";
+    return holds(site.links) ? "link" : "fixture";
+}
+
+/// Sizes the site; for a weak supply the options then hold the margin that was needed.
+LoadResult<SizeResult> choose(const LoadedSite& loaded, bool weak_supply, SizeOptions& options) {
+    if (!weak_supply) return size_site(loaded.site, loaded.catalog, options);
+    LoadResult<WeakSupplySizing> sized = size_for_weak_supply(loaded.site, loaded.catalog, options);
+    if (!sized) return {std::nullopt, std::move(sized.errors)};
+    options.low_margin = sized.value->margin;
+    return {std::move(sized.value->result), {}};
+}
+
+} // namespace
+
+LoadResult<SizeReport> report_sizing(const LoadedSite& loaded, SizeOptions options, bool weak_supply) {
+    LoadResult<SizeResult> sized = choose(loaded, weak_supply, options);
+    if (!sized) return {std::nullopt, located(std::move(sized.errors), loaded)};
+    LoadResult<Assessment> before = assess(loaded.site, loaded.catalog);
+    if (!before) return {std::nullopt, located(std::move(before.errors), loaded)};
+    LoadResult<Assessment> after = assess(sized.value->sized, loaded.catalog);
+    if (!after) return {std::nullopt, located(std::move(after.errors), loaded)};
+    Bill bill = make_bill(*sized.value->sized, *loaded.catalog, after.value->lengths, after.value->circuits);
+    return {SizeReport{std::move(*sized.value), std::move(options), std::move(*before.value),
+                       std::move(*after.value), std::move(bill)},
+            {}};
+}
+
+SiteUpdate update_with_choices(const LoadedSite& loaded, const std::vector<SizeChoice>& choices) {
+    SiteUpdate update{{}, {}, no_bearing};
+    for (const SizeChoice& choice : choices)
+        update.values.push_back(
+            {table_of(*loaded.site, choice.part), choice.part, choice.what,
+             choice.volts ? toml_number(choice.volts->value()) : toml_string(choice.value)});
+    return update;
+}
+
+} // namespace rillwatt
