@@ -5,7 +5,7 @@
 #include "rillwatt/cli/report_writing.hpp"
 #include "rillwatt/finding/input_error.hpp"
 #include "rillwatt/light/compute_light.hpp"
-#include "rillwatt/plan/assess_site.hpp"
+#include "rillwatt/plan/site_report.hpp"
 #include "rillwatt/site/read_site.hpp"
 #include "rillwatt/text/check_text.hpp"
 
@@ -26,9 +26,9 @@ void print_verdict(const Assessment& assessment, Console& console) {
             console.out << fmt::format("  {} [{}]\n", printable(finding.message), finding.rule);
 }
 
-void rewrite_report(const Assessment& assessment, const std::string& folder, Console& console) {
+void rewrite_report(const SiteReport& report, const std::string& folder, Console& console) {
     std::vector<std::string> written;
-    const std::string problem = write_report(report_files(assessment), folder, true, written);
+    const std::string problem = write_report(report_files(report), folder, true, written);
     if (!problem.empty()) console.err << "rillwatt watch: " << problem << '\n';
 }
 
@@ -36,13 +36,13 @@ void rewrite_report(const Assessment& assessment, const std::string& folder, Con
 std::optional<LoadedSite> look(const Arguments& arguments, Console& console) {
     DiskFiles disk;
     LoadResult<LoadedSite> loaded = load_site({arguments.text("SITE"), arguments.all("--catalog")}, disk);
-    LoadResult<Assessment> assessed;
-    if (loaded) assessed = assess_with_light(*loaded.value, disk);
+    LoadResult<SiteReport> report;
+    if (loaded) report = report_site(*loaded.value, disk);
     print_errors(loaded.errors, console);
-    print_errors(assessed.errors, console);
-    if (assessed) {
-        print_verdict(*assessed.value, console);
-        if (arguments.has("--output")) rewrite_report(*assessed.value, arguments.text("--output"), console);
+    print_errors(report.errors, console);
+    if (report) {
+        print_verdict(report.value->assessment, console);
+        if (arguments.has("--output")) rewrite_report(*report.value, arguments.text("--output"), console);
     }
     console.out << std::flush;
     console.err << std::flush;

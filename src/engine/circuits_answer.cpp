@@ -10,8 +10,9 @@ Answer circuits_answer(const Request& request, FileSource& files) {
     const LoadResult<Assessment> assessed = assess_site(site_files(request), files);
     if (!assessed) return refused(request, assessed.errors);
     const Assessment& assessment = *assessed.value;
-    return {.out = wants_json(request) ? circuits_json(assessment)
-                                       : circuits_text(assessment, text_style(request))};
+    const CircuitProposal proposal = propose_circuits(*assessment.site, assessment.mains);
+    return {.out = wants_json(request) ? circuits_json(*assessment.site, proposal)
+                                       : circuits_text(*assessment.site, proposal, text_style(request))};
 }
 
 } // namespace rillwatt

@@ -95,13 +95,12 @@ void write_burial(JsonWriter& json, const CircuitProposal& proposal) {
 
 } // namespace
 
-std::string circuits_json(const Assessment& assessment) {
-    const CircuitProposal proposal = propose_circuits(*assessment.site, assessment.mains);
+std::string circuits_json(const Site& site, const CircuitProposal& proposal) {
     JsonWriter json;
     json.begin_object();
     json.member("schema", "rillwatt/1");
     json.member("command", "circuits");
-    json.member("site", assessment.site->settings.name);
+    json.member("site", site.settings.name);
     json.key("circuits");
     json.begin_array();
     for (const auto& circuit : proposal.circuits)

@@ -48,12 +48,12 @@ std::vector<std::size_t> spool_of_pieces(const CutPlan& cuts) {
 
 } // namespace
 
-std::string lamps_csv(const Assessment& assessment) {
+std::string lamps_csv(const Site& site, const std::vector<LampRow>& lamps) {
     std::string out = heads(std::array{"lamp", "model", "run", "transformer", "tap_volts", "nominal_volts",
                                        "weak_volts", "strong_volts", "window_low", "window_high",
                                        "margin_volts", "amps", "drop_percent", "state"});
-    for (const LampRow& row : lamp_rows(assessment))
-        out += csv_record(lamp_cells(*assessment.site, row));
+    for (const LampRow& row : lamps)
+        out += csv_record(lamp_cells(site, row));
     return out;
 }
 

@@ -1,4 +1,5 @@
-#include "rillwatt/pages/electrician_sheet.hpp"
+#include "rillwatt/pages/electrician_page.hpp"
+#include "rillwatt/text/cautions.hpp"
 #include "rillwatt/text/escape.hpp"
 
 #include <fmt/format.h>
@@ -46,10 +47,10 @@ li { break-inside: avoid; }
 </style>
 )";
 
-std::string cautions_html(const ElectricianSheet& sheet) {
+std::string cautions_html() {
     std::string html =
         "<div class=\"cautions\" role=\"note\"><strong>Before anyone acts on this sheet</strong>\n";
-    for (const auto& caution : sheet.cautions)
+    for (const auto& caution : cautions())
         html += fmt::format("<p>{}</p>\n", html_text(caution));
     return html + "</div>\n";
 }
@@ -98,15 +99,14 @@ constexpr std::string_view sign_off = R"(<div class="sign">
 
 } // namespace
 
-std::string electrician_html(const Assessment& assessment) {
-    const ElectricianSheet sheet = electrician_sheet(assessment);
+std::string electrician_html(const ElectricianSheet& sheet) {
     std::string html(head);
     html += fmt::format(
         "<title>{}: for the electrician</title>\n</head>\n<body>\n<h1>{}: for the electrician</h1>\n"
         "<p>{}. \"As planned\" is what the site file says, \"proposed\" what it leaves open; the "
         "electrician decides.</p>\n",
         html_text(sheet.site), html_text(sheet.site), html_text(sheet.basis));
-    html += cautions_html(sheet);
+    html += cautions_html();
     for (const auto& table : sheet.tables)
         html += table_html(table);
     html += table_html(sheet.burial);

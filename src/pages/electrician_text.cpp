@@ -1,5 +1,6 @@
 #include "rillwatt/finding/input_error.hpp"
-#include "rillwatt/pages/electrician_sheet.hpp"
+#include "rillwatt/pages/electrician_page.hpp"
+#include "rillwatt/text/cautions.hpp"
 #include "rillwatt/text/text_style.hpp"
 
 #include <fmt/format.h>
@@ -71,11 +72,10 @@ std::string lines_text(const char* title, const std::vector<SheetLine>& lines) {
 
 } // namespace
 
-std::string electrician_text(const Assessment& assessment) {
-    const ElectricianSheet sheet = electrician_sheet(assessment);
+std::string electrician_text(const ElectricianSheet& sheet) {
     std::string text = wrapped(printable(sheet.site) + ": for the electrician", message_width, "", "");
     text += wrapped(printable(sheet.basis), message_width, "", "") + "\n";
-    for (const auto& caution : sheet.cautions)
+    for (const auto& caution : cautions())
         text += wrapped(caution, message_width, "! ", "  ");
     text += "\n";
     for (const auto& table : sheet.tables)

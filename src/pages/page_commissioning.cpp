@@ -76,7 +76,7 @@ std::string ground_fault_tests(const Site& site) {
 } // namespace
 
 std::string commissioning_section(const ReportPageParts& parts) {
-    const Assessment& assessment = parts.assessment;
+    const Assessment& assessment = parts.site.assessment;
     if (assessment.solution.nominal().transformers.empty()) return "";
     std::string out = section_open("commissioning", "Commissioning sheet", true);
     out += "<p>Only when the licensed electrician has finished. No hand and no meter lead in the water while "
@@ -92,7 +92,7 @@ std::string commissioning_section(const ReportPageParts& parts) {
         "______________________</p>\n",
         nominal_volts_text(assessment.site->settings.supply_voltage),
         celsius_text(assessment.site->settings.conductor_temperature));
-    for (const SolvedCircuit& solved : solved_circuits(assessment, assessment.solution.nominal()))
+    for (const SolvedCircuit& solved : parts.site.circuits)
         if (solved.transformer != nullptr) out += transformer_readings(*assessment.site, solved);
     return out + "</section>\n";
 }

@@ -34,7 +34,7 @@ std::string finding_html(const Finding& finding) {
 } // namespace
 
 std::string findings_section(const ReportPageParts& parts) {
-    const std::vector<Finding>& findings = parts.assessment.findings;
+    const std::vector<Finding>& findings = parts.site.assessment.findings;
     std::string out = section_open("findings", "Findings");
     out += fmt::format(
         "<p>{}{}. An error: do not build it like this. A warning: it works, but decide knowingly. A note: "

@@ -61,7 +61,7 @@ std::string lamp_row(const Site& site, const LampRow& row) {
 } // namespace
 
 std::string lamps_section(const ReportPageParts& parts) {
-    const std::vector<LampRow> rows = lamp_rows(parts.assessment);
+    const std::vector<LampRow>& rows = parts.site.lamps;
     if (rows.empty()) return "";
     std::string out = section_open("lamps", "Lamps");
     out += "<p>Volts at each lamp, after its own lead. In the bar the shaded field is the window in which "
@@ -71,7 +71,7 @@ std::string lamps_section(const ReportPageParts& parts) {
     out += table_open("Every lamp with its volts and where they lie in its window",
                       {"Lamp", "#Volts", "In its window"});
     for (const LampRow& row : rows)
-        out += lamp_row(*parts.assessment.site, row);
+        out += lamp_row(*parts.site.assessment.site, row);
     return out + "</tbody></table>\n</section>\n";
 }
 

@@ -50,19 +50,19 @@ std::string run_row(const Assessment& assessment, const RunLoad& load) {
 } // namespace
 
 std::string loads_section(const ReportPageParts& parts) {
-    const CaseResult& nominal = parts.assessment.solution.nominal();
+    const CaseResult& nominal = parts.site.assessment.solution.nominal();
     if (nominal.transformers.empty()) return "";
     std::string out = section_open("loads", "Transformers and runs");
     out += table_open(fmt::format("Transformers; the dashed mark is {} of the rating",
                                   percent_text(limits::transformer_margin.value)),
                       {"Transformer", "#Load", "Of its rating"});
     for (const TransformerResult& result : nominal.transformers)
-        out += transformer_row(parts.assessment, result);
+        out += transformer_row(parts.site.assessment, result);
     out += "</tbody></table>\n";
     out += table_open("Runs, each at the place that is nearest to its limit",
                       {"Run", "#Amperes", "Of the limit"});
-    for (const RunLoad& load : run_loads(parts.assessment))
-        out += run_row(parts.assessment, load);
+    for (const RunLoad& load : parts.site.run_loads)
+        out += run_row(parts.site.assessment, load);
     return out + "</tbody></table>\n</section>\n";
 }
 

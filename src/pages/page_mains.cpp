@@ -50,7 +50,7 @@ std::string year_row(std::string_view name, WattHours energy, Money cost, const 
 } // namespace
 
 std::string mains_section(const ReportPageParts& parts) {
-    const Assessment& assessment = parts.assessment;
+    const Assessment& assessment = parts.site.assessment;
     if (assessment.mains.circuits.empty()) return "";
     std::string out = section_open("mains", "Line voltage");
     out += "<p>For the licensed electrician, who does this side. The sheet to hand over is "
@@ -66,7 +66,7 @@ std::string mains_section(const ReportPageParts& parts) {
 }
 
 std::string cost_section(const ReportPageParts& parts) {
-    const Assessment& assessment = parts.assessment;
+    const Assessment& assessment = parts.site.assessment;
     const RunningCost& cost = assessment.mains.cost;
     const SiteSettings& settings = assessment.site->settings;
     if (assessment.site->pumps.empty() && assessment.site->fixtures.empty()) return "";

@@ -105,9 +105,9 @@ std::string tags(const CutPlan& cuts, LengthUnit unit) {
 } // namespace
 
 std::string bill_section(const ReportPageParts& parts) {
-    const Bill& bill = parts.bill;
+    const Bill& bill = parts.site.bill;
     if (bill.lines.empty()) return "";
-    const SiteSettings& settings = parts.assessment.site->settings;
+    const SiteSettings& settings = parts.site.assessment.site->settings;
     std::string out = section_open("bill", "Bill of materials");
     out += table_open(
         fmt::format("What to buy and put on the truck, prices in {} from the catalogs", settings.currency),
@@ -122,9 +122,9 @@ std::string bill_section(const ReportPageParts& parts) {
 }
 
 std::string cut_list_section(const ReportPageParts& parts) {
-    const CutPlan& cuts = parts.cuts;
+    const CutPlan& cuts = parts.site.cuts;
     if (cuts.pieces.empty()) return "";
-    const SiteSettings& settings = parts.assessment.site->settings;
+    const SiteSettings& settings = parts.site.assessment.site->settings;
     std::string out = section_open("cuts", "Cut list", true);
     out += table_open(
         fmt::format("Cable pieces; lengths from the plan hold {} of allowance, typed ones are taken as they "

@@ -75,10 +75,10 @@ std::string source_items(const Assessment& assessment) {
 } // namespace
 
 std::string method_section(const ReportPageParts& parts) {
-    const SiteSettings& settings = parts.assessment.site->settings;
+    const SiteSettings& settings = parts.site.assessment.site->settings;
     std::string out = section_open("method", "Method and assumptions");
     out += "<h3>The circuit</h3>\n<ul>\n" + circuit_items() + "</ul>\n";
-    out += "<h3>The three cases</h3>\n<ul>\n" + case_items(parts.assessment) + "</ul>\n";
+    out += "<h3>The three cases</h3>\n<ul>\n" + case_items(parts.site.assessment) + "</ul>\n";
     out += "<h3>Lengths and energy</h3>\n<ul>\n";
     out += item(fmt::format(
         "A length that is not typed is the shortest trench on the plan that passes no building, paving "
@@ -88,7 +88,7 @@ std::string method_section(const ReportPageParts& parts) {
                 "&times; nights; "
                 "pumps by their nameplate watts.");
     out += "</ul>\n";
-    const std::string sources = source_items(parts.assessment);
+    const std::string sources = source_items(parts.site.assessment);
     if (!sources.empty()) out += "<h3>Where the figures come from</h3>\n<ul>\n" + sources + "</ul>\n";
     return out + "</section>\n";
 }

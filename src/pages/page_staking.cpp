@@ -56,8 +56,8 @@ std::string trench_text(const Assessment& assessment) {
 } // namespace
 
 std::string staking_section(const ReportPageParts& parts) {
-    const Site& site = *parts.assessment.site;
-    const std::string trench = trench_text(parts.assessment);
+    const Site& site = *parts.site.assessment.site;
+    const std::string trench = trench_text(parts.site.assessment);
     if (site.marks.size() < 2 && trench.empty()) return "";
     std::string out = section_open("staking", "Digging and staking out") + trench;
     if (site.marks.size() >= 2)

@@ -1,4 +1,3 @@
-#include "rillwatt/plan/lamp_rows.hpp"
 #include "rillwatt/quantity/figure_text.hpp"
 #include "rillwatt/quantity/quantity_text.hpp"
 #include "rillwatt/text/check_text.hpp"
@@ -26,32 +25,25 @@ std::string figure(std::string_view name, const std::string& value, const std::s
                        value, remark.empty() ? "" : "<small>" + remark + "</small>");
 }
 
-std::string worst_lamp_figure(const Assessment& assessment) {
-    const std::vector<LampRow> rows = lamp_rows(assessment);
-    const LampRow* worst = nullptr;
-    for (const LampRow& row : rows)
-        if (row.margin && (worst == nullptr || *row.margin < *worst->margin)) worst = &row;
-    if (worst == nullptr) return figure("Lamps", fmt::format("{}", rows.size()), "no volts computed yet");
-    return figure("Lamps", fmt::format("{}", rows.size()), "") +
-           figure("Least margin", volts_text(*worst->margin), html_text(worst->fixture->id));
+std::string worst_lamp_figure(const SiteReport& report) {
+    const std::string count = fmt::format("{}", report.lamps.size());
+    if (!report.summary.worst_lamp) return figure("Lamps", count, "no volts computed yet");
+    const LampRow& worst = report.lamps[*report.summary.worst_lamp];
+    return figure("Lamps", count, "") +
+           figure("Least margin", volts_text(*worst.margin), html_text(worst.fixture->id));
 }
 
-std::string cable_figure(const CutPlan& cuts, LengthUnit unit) {
-    Metres total;
-    for (const CablePiece& piece : cuts.pieces)
-        total += piece.length;
-    return figure("Cable", decimal_length_text(total, unit, 0),
-                  fmt::format("in {} pieces", cuts.pieces.size()));
+std::string cable_figure(const SiteReport& report, LengthUnit unit) {
+    return figure("Cable", decimal_length_text(report.summary.cable, unit, 0),
+                  fmt::format("in {} pieces", report.cuts.pieces.size()));
 }
 
-std::string load_figure(const Assessment& assessment) {
-    const auto& transformers = assessment.solution.nominal().transformers;
-    if (transformers.empty()) return "";
-    const auto hardest = std::max_element(
-        transformers.begin(), transformers.end(),
-        [](const TransformerResult& a, const TransformerResult& b) { return a.loading < b.loading; });
-    return figure("Fullest transformer", percent_text(hardest->loading),
-                  html_text(assessment.site->transformers[hardest->transformer].id));
+std::string load_figure(const SiteReport& report) {
+    if (!report.summary.fullest) return "";
+    const Assessment& assessment = report.assessment;
+    const TransformerResult& fullest = assessment.solution.nominal().transformers[*report.summary.fullest];
+    return figure("Fullest transformer", percent_text(fullest.loading),
+                  html_text(assessment.site->transformers[fullest.transformer].id));
 }
 
 std::string energy_figure(const Assessment& assessment) {
@@ -109,7 +101,7 @@ std::string buy_panel(const Bill& bill, const SiteSettings& settings) {
 }
 
 std::string next_panel(const ReportPageParts& parts) {
-    const Assessment& assessment = parts.assessment;
+    const Assessment& assessment = parts.site.assessment;
     std::string out = "<div class=\"panel\"><h3>What to do next</h3>\n<ol>\n";
     if (!assessment.circuits.open.empty())
         out += fmt::format(
@@ -125,7 +117,7 @@ std::string next_panel(const ReportPageParts& parts) {
         out += "<li>Hand <code>electrician.html</code> to a licensed electrician for the line-voltage "
                "side.</li>\n";
     out += "<li>Have buried services located before anyone digs.</li>\n";
-    if (!parts.bill.lines.empty())
+    if (!parts.site.bill.lines.empty())
         out += "<li>Load the truck by the <a href=\"#bill\">bill</a>, cut and tag the cable by the "
                "<a href=\"#cuts\">cut list</a>.</li>\n";
     if (assessment.site->marks.size() >= 2)
@@ -146,12 +138,12 @@ std::string drawing(std::string_view svg, std::string_view caption) {
 } // namespace
 
 std::string summary_section(const ReportPageParts& parts) {
-    const SiteSettings& settings = parts.assessment.site->settings;
+    const SiteSettings& settings = parts.site.assessment.site->settings;
     std::string out = section_open("summary", "Summary");
-    out += "<ul class=\"figures\">\n" + worst_lamp_figure(parts.assessment) + load_figure(parts.assessment) +
-           cable_figure(parts.cuts, settings.units) + energy_figure(parts.assessment) + "</ul>\n";
-    out += "<div class=\"panels\">\n" + wrong_panel(parts.assessment.findings) + next_panel(parts) +
-           buy_panel(parts.bill, settings) + "</div>\n";
+    out += "<ul class=\"figures\">\n" + worst_lamp_figure(parts.site) + load_figure(parts.site) +
+           cable_figure(parts.site, settings.units) + energy_figure(parts.site.assessment) + "</ul>\n";
+    out += "<div class=\"panels\">\n" + wrong_panel(parts.site.assessment.findings) + next_panel(parts) +
+           buy_panel(parts.site.bill, settings) + "</div>\n";
     return out + "</section>\n";
 }
 

@@ -88,9 +88,9 @@ std::string contents(const std::vector<PageSection>& sections) {
 
 std::string report_page(const ReportPageParts& parts) {
     const std::vector<PageSection> sections = all_sections(parts);
-    std::string out = head(parts.assessment.site->settings);
+    std::string out = head(parts.site.assessment.site->settings);
     out += "<body>\n<a class=\"skip\" href=\"#summary\">Skip to the summary</a>\n";
-    out += title_block(parts.assessment);
+    out += title_block(parts.site.assessment);
     out += contents(sections);
     out += "<main>\n";
     for (const PageSection& section : sections)

@@ -6,60 +6,21 @@ namespace rillwatt {
 
 namespace {
 
-/// What a case found, by the part it was found for.
-struct Found {
-    std::vector<std::vector<const SegmentResult*>>
-        segments;                         // by transformer, then by the node a length leads to
-    std::vector<const LampResult*> lamps; // by fixture
-    std::vector<const RunResult*> runs;   // by run
-};
-
-Found index_results(const Assessment& assessment, const CaseResult& result) {
-    Found found;
-    found.segments.resize(assessment.site->transformers.size());
-    for (const TransformerCircuit& circuit : assessment.circuits.transformers)
-        found.segments[circuit.transformer].resize(circuit.nodes.size());
-    for (const SegmentResult& segment : result.segments)
-        if (segment.node >= 0)
-            found.segments[segment.transformer][static_cast<std::size_t>(segment.node)] = &segment;
-    found.lamps.resize(assessment.site->fixtures.size());
-    for (const LampResult& lamp : result.lamps)
-        found.lamps[lamp.fixture] = &lamp;
-    found.runs.resize(assessment.site->runs.size());
-    for (const RunResult& run : result.runs)
-        found.runs[run.run] = &run;
-    return found;
+template<class Result>
+const Result* at(const std::vector<Result>& results, int place) {
+    return place < 0 ? nullptr : &results[static_cast<std::size_t>(place)];
 }
 
-std::optional<Volts> cable_volts(const SolvedNode& node, const CircuitNode& written,
-                                 const SolvedCircuit& circuit) {
-    if (node.run != nullptr) return node.run->volts;
-    if (node.lamp != nullptr) return node.lamp->splice_volts;
-    if (node.segment == nullptr || written.parent < 0) return std::nullopt;
-    const std::optional<Volts> feed = circuit.nodes[static_cast<std::size_t>(written.parent)].volts;
-    return feed ? std::optional(*feed - node.segment->drop) : std::nullopt;
-}
-
-SolvedNode solve_node(const TransformerCircuit& circuit, std::size_t number, const Found& found) {
-    const CircuitNode& written = circuit.nodes[number];
-    SolvedNode node;
-    if (written.kind == NodeKind::run) {
-        node.run = found.runs[written.part];
-        return node;
-    }
-    node.segment = found.segments[circuit.transformer][number];
-    if (written.kind == NodeKind::fixture) node.lamp = found.lamps[written.part];
-    return node;
-}
-
-SolvedCircuit solve_circuit(const TransformerCircuit& written, const Found& found) {
+SolvedCircuit solved_circuit(const TransformerCircuit& written, const CircuitResult& beside,
+                             const CaseResult& result) {
     SolvedCircuit circuit;
     circuit.circuit = &written;
-    circuit.nodes.reserve(written.nodes.size());
-    for (std::size_t i = 0; i < written.nodes.size(); ++i) {
-        circuit.nodes.push_back(solve_node(written, i, found));
-        circuit.nodes.back().volts = cable_volts(circuit.nodes.back(), written.nodes[i], circuit);
-    }
+    circuit.transformer = at(result.transformers, beside.transformer);
+    circuit.unsolved = at(result.unsolved, beside.unsolved);
+    circuit.nodes.reserve(beside.nodes.size());
+    for (const NodeResult& node : beside.nodes)
+        circuit.nodes.push_back({node.volts, at(result.segments, node.segment), at(result.lamps, node.lamp),
+                                 at(result.runs, node.run)});
     circuit.set_fed();
     return circuit;
 }
@@ -79,15 +40,11 @@ void SolvedCircuit::set_fed() {
 }
 
 std::vector<SolvedCircuit> solved_circuits(const Assessment& assessment, const CaseResult& result) {
-    const Found found = index_results(assessment, result);
+    const std::vector<TransformerCircuit>& written = assessment.circuits.transformers;
     std::vector<SolvedCircuit> circuits;
-    for (const TransformerCircuit& written : assessment.circuits.transformers) {
-        circuits.push_back(solve_circuit(written, found));
-        for (const TransformerResult& transformer : result.transformers)
-            if (transformer.transformer == written.transformer) circuits.back().transformer = &transformer;
-        for (const NoOperatingPoint& point : result.unsolved)
-            if (point.transformer == written.transformer) circuits.back().unsolved = &point;
-    }
+    circuits.reserve(written.size());
+    for (std::size_t i = 0; i < written.size(); ++i)
+        circuits.push_back(solved_circuit(written[i], result.circuits[i], result));
     return circuits;
 }
 

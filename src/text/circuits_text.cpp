@@ -125,9 +125,7 @@ std::string kinds_text(const Site& site, const CircuitProposal& proposal, const 
 
 } // namespace
 
-std::string circuits_text(const Assessment& assessment, const TextStyle& style) {
-    const Site& site = *assessment.site;
-    const CircuitProposal proposal = propose_circuits(site, assessment.mains);
+std::string circuits_text(const Site& site, const CircuitProposal& proposal, const TextStyle& style) {
     std::string out = kinds_text(site, proposal, style);
     if (proposal.circuits.empty()) out += "No pump and no transformer: nothing to propose.\n\n";
     if (!proposal.burial.empty())

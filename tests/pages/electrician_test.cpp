@@ -1,6 +1,6 @@
 #include "rillwatt/catalog/read_catalog.hpp"
 #include "rillwatt/exchange/circuits_json.hpp"
-#include "rillwatt/pages/electrician_sheet.hpp"
+#include "rillwatt/pages/electrician_page.hpp"
 #include "rillwatt/site/read_site.hpp"
 #include "rillwatt/text/circuits_text.hpp"
 
@@ -34,6 +34,20 @@ Assessment example() {
     return assess_text(test::file_text(folder + "/site.toml"), test::file_text(folder + "/stock.toml"));
 }
 
+std::string html_of(const Assessment& assessment) { return electrician_html(electrician_sheet(assessment)); }
+
+std::string message_of(const Assessment& assessment) {
+    return electrician_text(electrician_sheet(assessment));
+}
+
+std::string proposal_of(const Assessment& assessment) {
+    return circuits_text(*assessment.site, propose_circuits(*assessment.site, assessment.mains), {});
+}
+
+std::string proposal_json(const Assessment& assessment) {
+    return circuits_json(*assessment.site, propose_circuits(*assessment.site, assessment.mains));
+}
+
 bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 
 /// Names that a page, a terminal or a spreadsheet must never take for anything but text.
@@ -55,7 +69,7 @@ control = "\u001b[31m<style>@import 'http://127.0.0.1:9/x.css';</style>"
 } // namespace
 
 TEST_CASE("the sheet of the example holds what an electrician prices from") {
-    const std::string html = electrician_html(example());
+    const std::string html = html_of(example());
     for (const char* part :
          {"Pump circuits", "Lighting circuits", "Low-voltage supplies", "20 A", "GFCI",
           "12 AWG; ground 12 AWG", "74 ft", "direct-burial under lawn", "24 in; least 24 in", "licence",
@@ -108,7 +122,7 @@ circuit = "C1"
 id = "P2"
 model = "pump-180w"
 )");
-    const std::string text = electrician_text(assessment);
+    const std::string text = message_of(assessment);
     CHECK(has(text, "breaker: 15 A (proposed)"));
     CHECK(has(text, "pumps-1 (proposed)"));
     CHECK(has(text, "WHAT STAYS OPEN"));
@@ -119,16 +133,15 @@ model = "pump-180w"
 
 TEST_CASE("the sheet gives the contact limit of the code the site goes by") {
     const auto sheet = [](const char* code) {
-        return electrician_text(assess_text(std::string("rillwatt = 1\n[site]\nname = \"x\"\ncode = \"") +
-                                            code +
-                                            "\"\n[[transformer]]\nid = \"T\"\nmodel = \"pool-100\"\n"));
+        return message_of(assess_text(std::string("rillwatt = 1\n[site]\nname = \"x\"\ncode = \"") + code +
+                                      "\"\n[[transformer]]\nid = \"T\"\nmodel = \"pool-100\"\n"));
     };
     CHECK(has(sheet("nec"), "contact limit 15 V"));
     CHECK(has(sheet("iec"), "contact limit 12 V"));
 }
 
 TEST_CASE("what a proposal cannot answer stays on the list") {
-    const std::string text = electrician_text(assess_text(R"(rillwatt = 1
+    const std::string text = message_of(assess_text(R"(rillwatt = 1
 [site]
 name = "open"
 [[circuit]]
@@ -150,13 +163,13 @@ TEST_CASE("the longest way is rounded down, not told to the inch") {
         assess_text("rillwatt = 1\n[site]\nname = \"x\"\n[[circuit]]\nid = \"C1\"\ngfci = true\n"
                     "conductor = \"12 AWG\"\n[[pump]]\nid = \"P1\"\nmodel = \"pump-180w\"\n"
                     "circuit = \"C1\"\n");
-    CHECK(has(electrician_text(assessment), "12 AWG up to 580 ft;"));
-    CHECK(has(circuits_text(assessment, {}), "580 ft"));
-    CHECK_FALSE(has(circuits_text(assessment, {}), "584"));
+    CHECK(has(message_of(assessment), "12 AWG up to 580 ft;"));
+    CHECK(has(proposal_of(assessment), "580 ft"));
+    CHECK_FALSE(has(proposal_of(assessment), "584"));
 }
 
 TEST_CASE("the text for a message has short lines and the cautions first") {
-    const std::string text = electrician_text(example());
+    const std::string text = message_of(example());
     std::size_t begin = 0;
     while (begin < text.size()) {
         const std::size_t end = text.find('\n', begin);
@@ -168,19 +181,19 @@ TEST_CASE("the text for a message has short lines and the cautions first") {
 
 TEST_CASE("hostile names stay text in the page, the message and the proposal") {
     const auto assessment = assess_text(hostile_site);
-    const std::string html = electrician_html(assessment);
+    const std::string html = html_of(assessment);
     CHECK_FALSE(has(html, "<script"));
     CHECK_FALSE(has(html, "<img"));
     CHECK_FALSE(has(html, "<style>@import"));
     CHECK_FALSE(has(html, "\x1b"));
     CHECK(has(html, "&lt;script&gt;document.title=&#39;hit&#39;&lt;/script&gt;"));
-    CHECK_FALSE(has(electrician_text(assessment), "\x1b"));
-    CHECK_FALSE(has(circuits_text(assessment, {}), "\x1b"));
-    CHECK_FALSE(has(circuits_json(assessment), "\x1b"));
+    CHECK_FALSE(has(message_of(assessment), "\x1b"));
+    CHECK_FALSE(has(proposal_of(assessment), "\x1b"));
+    CHECK_FALSE(has(proposal_json(assessment), "\x1b"));
 }
 
 TEST_CASE("in a browser the hostile page runs nothing and asks nobody", "[browser]") {
-    const test::HeadlessBrowser browser(electrician_html(assess_text(hostile_site)));
+    const test::HeadlessBrowser browser(html_of(assess_text(hostile_site)));
     const std::string dom = browser.dom();
     REQUIRE(has(dom, "</html>"));
     CHECK_FALSE(has(dom, "<title>hit"));
@@ -190,7 +203,7 @@ TEST_CASE("in a browser the hostile page runs nothing and asks nobody", "[browse
 }
 
 TEST_CASE("printed, the example's sheet is at most two pages on letter and on A4", "[browser]") {
-    const std::string html = electrician_html(example());
+    const std::string html = html_of(example());
     for (const char* paper : {"letter", "A4"}) {
         CAPTURE(paper);
         std::string sized = html;
@@ -205,7 +218,7 @@ TEST_CASE("printed, the example's sheet is at most two pages on letter and on A4
 }
 
 TEST_CASE("the page needs nothing but itself") {
-    const std::string html = electrician_html(example());
+    const std::string html = html_of(example());
     for (const char* part :
          {"<script", "src=", "href=", "url(", "@import", "http:", "https:", "<link", "<iframe"}) {
         CAPTURE(part);
@@ -223,12 +236,12 @@ TEST_CASE("running cost says with numbers that pump hours matter more than all l
 }
 
 TEST_CASE("the proposal of the example keeps what is written and lists every crossing") {
-    const std::string text = circuits_text(example(), {});
+    const std::string text = proposal_of(example());
     CHECK(has(text, "PUMP CIRCUITS"));
     CHECK(has(text, "LIGHTING CIRCUITS"));
     CHECK_FALSE(has(text, "(proposed)"));
     CHECK(has(text, "under driveway"));
-    const std::string json = circuits_json(example());
+    const std::string json = proposal_json(example());
     for (const char* key :
          {"\"schema\": \"rillwatt/1\"", "\"command\": \"circuits\"", "\"design_amps\"", "\"burial\""}) {
         CAPTURE(key);

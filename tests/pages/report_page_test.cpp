@@ -52,9 +52,10 @@ Bill one_line_bill() {
 }
 
 std::string page_of(const Assessment& garden) {
-    const CutPlan cuts = two_pieces(garden.site->fixtures[0].id);
-    const Bill bill = one_line_bill();
-    return report_page({garden, bill, cuts, "", "", ""});
+    SiteReport report = report_site(garden);
+    report.cuts = two_pieces(garden.site->fixtures[0].id);
+    report.bill = one_line_bill();
+    return report_page({report, "", "", ""});
 }
 
 } // namespace
@@ -133,13 +134,14 @@ TEST_CASE("hostile names stay text in the page and in the tables") {
     CHECK(page.find("\xe2\x80\xae") == std::string::npos); // no turning of the direction of writing
     CHECK(page.find("<b>\xff") == std::string::npos);
     CHECK_THAT(page, Contains("&lt;old&gt; well"));
-    CHECK(lamps_csv(garden).find("\n\"'=1+1") != std::string::npos);
+    CHECK(lamps_csv(*garden.site, lamp_rows(garden)).find("\n\"'=1+1") != std::string::npos);
     CHECK(cut_list_csv(*garden.site, two_pieces(garden.site->fixtures[0].id)).find(",\"'=1+1") !=
           std::string::npos);
 }
 
 TEST_CASE("the lamp table for spreadsheets has a record for each lamp") {
-    const std::string table = lamps_csv(samples::small_garden());
+    const Assessment garden = samples::small_garden();
+    const std::string table = lamps_csv(*garden.site, lamp_rows(garden));
     CHECK_THAT(table, Contains("falls-2,sub-3w,A,T1,13,12.75,12.1,13.65,9,15,2.25,0.33,1.923,good\r\n"));
     CHECK(std::count(table.begin(), table.end(), '\n') == 5);
 }

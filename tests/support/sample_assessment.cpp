@@ -230,6 +230,13 @@ CaseResult loaded_case(const Site& site, const TransformerCircuit& circuit, cons
                        segment(circuit.nodes[3], 3, "H1", "falls-2", 0.33),
                        segment(circuit.nodes[5], 5, "B", "path-1", 0.42),
                        segment(circuit.nodes[6], 6, "path-1", "path-2", 0.21)};
+    CircuitResult beside;
+    beside.transformer = 0;
+    beside.nodes = {{result.runs[0].volts, -1, -1, 0},    {result.runs[0].volts - result.segments[0].drop, 0},
+                    {result.lamps[0].splice_volts, 1, 0}, {result.lamps[1].splice_volts, 2, 1},
+                    {result.runs[1].volts, -1, -1, 1},    {result.lamps[2].splice_volts, 3, 2},
+                    {result.lamps[3].splice_volts, 4, 3}};
+    result.circuits = {beside};
     result.cable_loss = Watts(0.11);
     return result;
 }
@@ -239,6 +246,10 @@ CaseResult strong_case() {
     result.conditions = {"strong", 1.05, Celsius(75), false};
     result.lamps = {lamp(0, 13.65, 13.65, 0, 13), lamp(1, 13.65, 13.65, 0, 13), lamp(2, 12.6, 12.6, 0, 12),
                     lamp(3, 12.6, 12.6, 0, 12)};
+    CircuitResult beside;
+    beside.nodes = {{Volts(13.65)}, {Volts(13.65)},       {Volts(13.65), -1, 0}, {Volts(13.65), -1, 1},
+                    {Volts(12.6)},  {Volts(12.6), -1, 2}, {Volts(12.6), -1, 3}};
+    result.circuits = {beside};
     return result;
 }
 
@@ -331,6 +342,7 @@ Assessment unsolved_garden() {
         stuck.conditions = result.conditions;
         stuck.solved = false;
         stuck.unsolved = {{0, 0, 1, 0.734}};
+        stuck.circuits = {{std::vector<NodeResult>(result.circuits[0].nodes.size()), -1, 0}};
         result = stuck;
     }
     return made;

@@ -188,6 +188,8 @@ TEST_CASE("a chain of a thousand splices, each with a lamp, stays readable and i
         circuit.nodes.back().parent = hub;
         hub = static_cast<int>(circuit.nodes.size()) - 1;
     }
+    for (CaseResult& result : garden.solution.cases)
+        result.circuits[0].nodes.resize(circuit.nodes.size());
     for (const std::string& line : lines_of(check_text(garden, {})))
         CHECK(display_width(line) <= 80);
 }

@@ -1,12 +1,13 @@
 #pragma once
 
-#include "rillwatt/check/assessment.hpp"
+#include "rillwatt/mains/circuit_proposal.hpp"
+#include "rillwatt/site/site.hpp"
 
 #include <string>
 
 namespace rillwatt {
 
 /// The proposal for the line-voltage side, circuit by circuit, for programs.
-std::string circuits_json(const Assessment& assessment);
+std::string circuits_json(const Site& site, const CircuitProposal& proposal);
 
 } // namespace rillwatt

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "rillwatt/check/assessment.hpp"
+#include "rillwatt/plan/site_report.hpp"
 
 #include <string>
 #include <vector>
@@ -14,6 +14,6 @@ struct ReportFile {
 };
 
 /// Everything the report of a site consists of, in the order it is to be written.
-std::vector<ReportFile> report_files(const Assessment& assessment);
+std::vector<ReportFile> report_files(const SiteReport& report);
 
 } // namespace rillwatt

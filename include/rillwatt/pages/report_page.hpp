@@ -1,7 +1,6 @@
 #pragma once
 
-#include "rillwatt/check/assessment.hpp"
-#include "rillwatt/purchase/bill.hpp"
+#include "rillwatt/plan/site_report.hpp"
 
 #include <string>
 #include <string_view>
@@ -11,9 +10,7 @@ namespace rillwatt {
 /// What the report page is made of. Drawings are whole `<svg>` elements, the light section is finished HTML;
 /// each may be empty, its section is then left out.
 struct ReportPageParts {
-    const Assessment& assessment;
-    const Bill& bill;
-    const CutPlan& cuts;
+    const SiteReport& site;
     std::string_view plan_svg;
     std::string_view diagram_svg;
     std::string_view light_html;

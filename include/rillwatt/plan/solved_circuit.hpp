@@ -34,8 +34,7 @@ struct SolvedCircuit {
     std::vector<std::size_t> fed_from_; ///< where those of each node begin; one more for the end
 };
 
-/// Every circuit of the site, in the order of SiteCircuits::transformers. The volts of a splice follow from
-/// the head of its run by the drops the solver found on the way.
+/// Every circuit of the site, in the order of SiteCircuits::transformers.
 std::vector<SolvedCircuit> solved_circuits(const Assessment& assessment, const CaseResult& result);
 
 } // namespace rillwatt

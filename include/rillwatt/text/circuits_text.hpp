@@ -1,7 +1,7 @@
 #pragma once
 
-#include "rillwatt/check/assessment.hpp"
 #include "rillwatt/mains/circuit_proposal.hpp"
+#include "rillwatt/site/site.hpp"
 #include "rillwatt/text/text_style.hpp"
 
 #include <string>
@@ -10,6 +10,6 @@ namespace rillwatt {
 
 /// The proposal for the line-voltage side for people: circuit by circuit what is written, what is chosen and
 /// why, how deep, what to paste, cautions.
-std::string circuits_text(const Assessment& assessment, const TextStyle& style);
+std::string circuits_text(const Site& site, const CircuitProposal& proposal, const TextStyle& style);
 
 } // namespace rillwatt

@@ -32,8 +32,7 @@ struct SheetLine {
 /// escape.
 struct ElectricianSheet {
     std::string site;
-    std::string basis; ///< code, edition, supply, kind of building
-    std::vector<std::string> cautions;
+    std::string basis;              ///< code, edition, supply, kind of building
     std::vector<SheetTable> tables; ///< pump circuits, lighting circuits, supplies; at most four columns each
     SheetTable burial;              ///< cover by crossing and wiring method
     std::vector<SheetLine> open;    ///< what stays open, worst first
@@ -42,12 +41,6 @@ struct ElectricianSheet {
 };
 
 ElectricianSheet electrician_sheet(const Assessment& assessment);
-
-/// The sheet as one self-contained page without script: one or two printed pages, letter or A4.
-std::string electrician_html(const Assessment& assessment);
-
-/// The sheet as plain text for a message: short lines, one circuit after the other.
-std::string electrician_text(const Assessment& assessment);
 
 /// kWh and money of a year, pumps against lights, in sentences.
 std::vector<std::string> running_cost_lines(const Assessment& assessment);

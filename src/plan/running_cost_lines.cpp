@@ -1,4 +1,4 @@
-#include "rillwatt/pages/electrician_sheet.hpp"
+#include "rillwatt/plan/electrician_sheet.hpp"
 #include "rillwatt/quantity/quantity_text.hpp"
 
 #include <fmt/format.h>

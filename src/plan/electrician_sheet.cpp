@@ -1,10 +1,9 @@
-#include "rillwatt/pages/electrician_sheet.hpp"
+#include "rillwatt/plan/electrician_sheet.hpp"
 
 #include "rillwatt/layout/places.hpp"
 #include "rillwatt/mains/burial.hpp"
 #include "rillwatt/quantity/figure_text.hpp"
 #include "rillwatt/quantity/quantity_text.hpp"
-#include "rillwatt/text/cautions.hpp"
 
 #include <fmt/format.h>
 
@@ -157,7 +156,6 @@ ElectricianSheet electrician_sheet(const Assessment& assessment) {
     ElectricianSheet sheet;
     sheet.site = site.settings.name;
     sheet.basis = basis_text(site);
-    sheet.cautions.assign(cautions().begin(), cautions().end());
     sheet.tables = circuit_tables(assessment, proposal);
     for (auto& table : supply_tables(assessment))
         sheet.tables.push_back(std::move(table));

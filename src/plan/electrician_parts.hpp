@@ -1,6 +1,6 @@
 #pragma once
 
-#include "rillwatt/pages/electrician_sheet.hpp"
+#include "rillwatt/plan/electrician_sheet.hpp"
 
 namespace rillwatt {
 
