@@ -5,8 +5,8 @@
 set -u
 writer=$1
 work=$(mktemp -d)
-trap 'umount "$work/small" 2>/dev/null; chmod -R u+w "$work"; rm -rf "$work"' EXIT
-fail() { echo "FAILED: $*"; exit 1; }
+cleanup() { umount "$work/small" 2>/dev/null; chmod -R u+w "$work"; rm -rf "$work"; }
+fail() { echo "FAILED: $*"; trap - EXIT; cleanup; exit 1; }
 
 whole() { # one of the two texts, complete
   local size others
@@ -42,6 +42,8 @@ for signal in TERM HUP USR1 TERM HUP USR1 TERM HUP USR1 TERM HUP USR1; do
   [ "$(ls -A "$work/told")" = site.toml ] || fail "SIG$signal left a temporary file behind"
 done
 
+# Not before: a child that a signal meets before it became the writer would run the trap of its parent.
+trap 'cleanup' EXIT
 mkdir "$work/small"
 if mount -t tmpfs -o size=256k tmpfs "$work/small" 2>/dev/null; then
   printf 'old and whole' > "$work/small/site.toml"
