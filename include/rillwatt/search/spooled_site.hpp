@@ -10,13 +10,14 @@ namespace rillwatt::search {
 
 /// Whole spools couple all lengths of a site: what one piece leaves on a spool another may use.
 ///
-/// The problem is taken apart. Which spools are bought is one question (SpoolClasses: every total that could
-/// beat the best known choice, enumerated); how the site is wired at given prices is the other (PricedSite:
-/// label search, transformer by transformer). Between the two the prices move: for the class that looks
-/// cheapest, by subgradient steps towards the metres that the wiring lays too many of. Each priced wiring
-/// raises the bounds of all classes, and is a start for SpoolSwaps, which looks for choices whose pieces go
-/// well into spools. What is left in the end is listed and packed where it is few (SpoolListing). A packing
-/// whose own bound does not meet it keeps the site's bound down.
+/// The problem is taken apart (Lagrangian decomposition: Guignard, Kim, Math. Program. 39 (1987) 215-228).
+/// Which spools are bought is one question (SpoolClasses: every total that could beat the best known choice,
+/// enumerated); how the site is wired at given prices is the other (PricedSite: label search, transformer by
+/// transformer). Between the two the prices move: for the class that looks cheapest, by subgradient steps
+/// towards the metres that the wiring lays too many of. Each priced wiring raises the bounds of all classes,
+/// and is a start for SpoolSwaps, which looks for choices whose pieces go well into spools. What is left in
+/// the end is listed and packed where it is few (SpoolListing). A packing whose own bound does not meet it
+/// keeps the site's bound down.
 class SpooledSite {
   public:
     /// `linear`: sized at the price by length.
