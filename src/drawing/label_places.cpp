@@ -116,7 +116,7 @@ std::optional<double> LabelObstacles::cost(const LabelPlace& place,
                                            std::optional<std::size_t> own_symbol) const {
     if (!inside(place.box, ground_->frame)) return std::nullopt;
     const std::optional<double> symbols = cost_of_symbols(place, own_symbol);
-    if (!symbols || !leader_is_clear(place, own_symbol)) return std::nullopt;
+    if (!symbols || !leader_is_clear(place)) return std::nullopt;
     return place.cost + *symbols + cost_of_lines(place);
 }
 
@@ -133,14 +133,14 @@ std::optional<double> LabelObstacles::cost_of_symbols(const LabelPlace& place,
     return static_cast<double>(found_.size()) * cost_of_closeness;
 }
 
-bool LabelObstacles::leader_is_clear(const LabelPlace& place, std::optional<std::size_t> own_symbol) const {
+bool LabelObstacles::leader_is_clear(const LabelPlace& place) const {
     if (!place.leader_from) return true;
     const SheetPoint from = *place.leader_from;
     const SheetPoint to = leader_end(place);
     return !symbols_.any_near(from, to, [&](std::size_t i) {
         const SheetBox& symbol = ground_->symbols[i];
-        // Where symbols lie upon one another a leader cannot help but start inside its neighbour.
-        return own_symbol != i && meets(from, to, symbol) && !meets(from, from, symbol);
+        // A leader comes out of its own symbol, and of a neighbour that lies upon that one.
+        return meets(from, to, symbol) && !meets(from, from, symbol);
     });
 }
 

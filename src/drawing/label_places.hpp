@@ -17,7 +17,7 @@ class LabelObstacles {
   private:
     std::optional<double> cost_of_symbols(const LabelPlace& place,
                                           std::optional<std::size_t> own_symbol) const;
-    bool leader_is_clear(const LabelPlace& place, std::optional<std::size_t> own_symbol) const;
+    bool leader_is_clear(const LabelPlace& place) const;
     double cost_of_lines(const LabelPlace& place) const;
 
     const LabelGround* ground_;

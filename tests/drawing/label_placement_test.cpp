@@ -141,9 +141,8 @@ TEST_CASE("a label walled in by symbols stands off with a leader that comes out 
     }
 }
 
-TEST_CASE("a label with one place evicts a label that has two") {
+TEST_CASE("labels with the fewest places choose first") {
     const LabelGround ground{{0, 0, 400, 300}, {}, {}};
-    // Both have two places, but the second one of b is where c alone can stand, which comes last.
     const std::vector<LabelRequest> requests{with_places({{100, 50}, {100, 150}}), with_places({{100, 50}}),
                                              with_places({{100, 150}, {300, 150}})};
     const Placed placed = place_labels(ground, requests);
@@ -153,13 +152,35 @@ TEST_CASE("a label with one place evicts a label that has two") {
     CHECK(placed[2]->box.centre().x == Approx(300));
 }
 
-TEST_CASE("an optional label gives way, whatever its turn") {
+TEST_CASE("a label without a place evicts one that has another") {
+    const LabelGround ground{{0, 0, 400, 300}, {}, {}};
+    // As many places each, so that the first label chooses first; those of the second one overlap.
+    const std::vector<LabelRequest> requests{with_places({{100, 50}, {300, 150}}),
+                                             with_places({{100, 50}, {105, 52}})};
+    const Placed placed = place_labels(ground, requests);
+    REQUIRE(left_out(placed) == 0);
+    CHECK(placed[0]->box.centre().x == Approx(300));
+}
+
+TEST_CASE("a label evicts no other that would be left out in its stead") {
+    const LabelGround ground{{0, 0, 400, 300}, {}, {}};
+    const std::vector<LabelRequest> requests{with_places({{80, 50}}), with_places({{125, 50}}),
+                                             with_places({{100, 50}})};
+    CHECK(left_out(place_labels(ground, requests)) == 1);
+}
+
+TEST_CASE("an optional label is evicted, and leaves the better place to others") {
     const LabelGround ground{{0, 0, 400, 300}, {}, {}};
     std::vector<LabelRequest> requests{with_places({{100, 50}}), with_places({{100, 50}, {110, 55}})};
     requests[0].optional = true;
-    const Placed placed = place_labels(ground, requests);
+    Placed placed = place_labels(ground, requests);
     CHECK_FALSE(placed[0]);
     CHECK(placed[1]);
+    requests[1] = with_places({{100, 50}, {300, 150}});
+    requests[1].places[1].cost = 2;
+    placed = place_labels(ground, requests);
+    REQUIRE(placed[1]);
+    CHECK(placed[1]->box.centre().x == Approx(100));
 }
 
 TEST_CASE("no label means no place, no place means none is chosen") {
