@@ -17,15 +17,14 @@ std::vector<std::string> types_on_plan(const Site& site) {
     return types;
 }
 
-FixtureLight fixture_light(const Site& site, const LightScene& scene, const FallsIndex& falls,
-                           const PlacedLight& light) {
+FixtureLight fixture_light(const LightScene& scene, const FallsIndex& falls, const PlacedLight& light) {
     const LightDistribution& distribution = light.photometry->distribution;
     FixtureLight result;
     result.fixture = light.fixture;
     result.at = light.pose.at;
     result.lumens = Lumens(distribution.flux() * light.lumen_factor);
     result.dark = light.factor <= 0 || distribution.dark();
-    if (!result.dark) result.wasted_upward = wasted_upward(site, scene.obstacles, falls, light);
+    if (!result.dark) result.wasted_upward = wasted_upward(scene.obstacles, falls, light);
     return result;
 }
 
@@ -45,7 +44,7 @@ LightResult light_of(const Site& site, const LightScene& scene, const std::vecto
         result.viewpoints.push_back(viewpoint_light(site, index, i));
     const FallsIndex falls(site);
     for (const PlacedLight& light : scene.lights)
-        result.fixtures.push_back(fixture_light(site, scene, falls, light));
+        result.fixtures.push_back(fixture_light(scene, falls, light));
     return result;
 }
 

@@ -41,8 +41,10 @@ class Obstacles {
     /// Whether one of these walls, which must be of this garden, stands between two points.
     bool blocked(const std::vector<Wall>& walls, SpacePoint from, SpacePoint to) const;
 
-  private:
+    /// Whether a wall of this garden stands between two points.
     bool wall_between(const Wall& wall, SpacePoint from, SpacePoint to) const;
+
+  private:
     bool passes_through(std::size_t area, SpacePoint from, SpacePoint to) const;
 
     std::vector<Wall> walls_;

@@ -8,24 +8,26 @@
 
 namespace rillwatt {
 
-/// The falls of a site by where they are.
+/// The faces of a site's falls by where they are. It reads the site, which must outlive it.
 class FallsIndex {
   public:
     explicit FallsIndex(const Site& site);
 
-    /// Falls whose face a ray may meet.
-    std::vector<std::size_t> along(SpacePoint from, Vector3 direction) const;
+    /// Falls whose face lies in a box, in file order.
+    std::vector<const Falls*> near(const PlanBox& box) const;
+
+    /// Metres above grade of the top of the highest.
+    double top() const { return top_; }
 
   private:
+    const Site* site_;
     PlanIndex faces_;
-    PlanBox all_;
-    double top_ = -1e300; ///< of the highest face, metres above grade
+    double top_ = 0;
 };
 
 /// Share of a light's lumens that goes above level and meets neither a falls face nor a wall: light for the
-/// sky. Light that leaves still water is followed as it bends. Summed over a mesh of directions round the
-/// axis.
-double wasted_upward(const Site& site, const Obstacles& obstacles, const FallsIndex& falls,
-                     const PlacedLight& light);
+/// sky. Nothing farther than 200 m is met. Light that leaves still water is followed as it bends. Summed over
+/// a mesh of directions round the axis.
+double wasted_upward(const Obstacles& obstacles, const FallsIndex& falls, const PlacedLight& light);
 
 } // namespace rillwatt
