@@ -111,7 +111,7 @@ void add(Curve& curve, const CurvePower& power) {
         curve.amps[j] += power.at(curve.volts[j]) / curve.volts[j];
 }
 
-bool add_lamp_amps(Curve& curve, const LampLoad& lamp) {
+bool add_lamp_amps(Curve& curve, const WindowedLamp& lamp) {
     for (std::size_t j = 0; j < curve_samples; ++j) {
         const auto amps = amps_at_splice(lamp, curve.volts[j]);
         if (!amps) return false;
@@ -151,7 +151,7 @@ Label idle_label(const LabelFrame& frame) {
     return label;
 }
 
-Label lamp_label(const LampLoad& lamp, const LabelFrame& frame) {
+Label lamp_label(const WindowedLamp& lamp, const LabelFrame& frame) {
     Label label = idle_label(frame);
     label.high = 0; // says: cannot work
     Label trial = idle_label(frame);
@@ -159,7 +159,7 @@ Label lamp_label(const LampLoad& lamp, const LabelFrame& frame) {
     return label;
 }
 
-bool add_lamp(Label& label, const LampLoad& lamp, const LabelFrame& frame) {
+bool add_lamp(Label& label, const WindowedLamp& lamp, const LabelFrame& frame) {
     const double low = splice_volts(lamp, lamp.low);
     const double high = splice_volts(lamp, lamp.high);
     if (high < frame.top) label.high = std::min(label.high, high);

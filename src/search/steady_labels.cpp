@@ -120,7 +120,7 @@ bool draws_steadily(const RunProblem& run, const LabelFrame& frame) {
 
 void start_idle(SteadyLabel& label, const LabelFrame& frame) { label.low = frame.floor; }
 
-bool add_lamp(SteadyLabel& label, const LampLoad& lamp, const LabelFrame& frame) {
+bool add_lamp(SteadyLabel& label, const WindowedLamp& lamp, const LabelFrame& frame) {
     label.low = std::max(label.low, splice_volts(lamp, lamp.low));
     label.amps += amps_at_lamp(lamp, label.low);
     return label.low <= frame.top + volts_rounding;

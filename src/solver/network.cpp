@@ -1,5 +1,7 @@
 #include "rillwatt/solver/network.hpp"
 
+#include "rillwatt/circuit/lamp_load.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -40,22 +42,12 @@ double cable_ohms(const CableType& cable, Metres length, Celsius temperature) {
 
 void add_lamp(Network& network, int node, const FixtureType& type) {
     const auto i = static_cast<std::size_t>(node);
-    const double va = type.va.value();
-    const double rated = type.rated_volts.value();
-    switch (type.load) {
-    case LoadModel::constant_power:
-        network.power[i] = va;
-        break;
-    case LoadModel::constant_current:
-        network.current[i] = va / rated;
-        break;
-    case LoadModel::resistance:
-        network.conductance[i] = va / (rated * rated);
-        break;
-    case LoadModel::filament:
-        network.filaments.push_back({node, va / rated, rated});
-        break;
-    }
+    const LampLoad lamp = lamp_load(type, 0);
+    const LoadColumns load = load_columns(lamp);
+    network.power[i] = load.power;
+    network.current[i] = load.current;
+    network.conductance[i] = load.conductance;
+    if (lamp.model == LoadModel::filament) network.filaments.push_back({node, load.filament, lamp.rated});
     network.lamps.push_back(node);
 }
 

@@ -1,3 +1,4 @@
+#include "rillwatt/circuit/lamp_load.hpp"
 #include "rillwatt/solver/network.hpp"
 
 #include "link_currents.hpp"
@@ -8,7 +9,6 @@ namespace rillwatt {
 
 namespace {
 
-constexpr double filament_exponent = 0.55;
 constexpr double dark_volts = 1e-30; // below it a filament counts as the resistance it is there
 constexpr int step_limit = 200;      // Newton's halves its distance at the very least; 60 reach the last bit
 constexpr int first_chords = 8;      // in the first round along chords; each round has twice as many
@@ -26,7 +26,7 @@ struct Step {
 /// Current over volts.
 double filament_conductance(const FilamentLoad& lamp, double volts) {
     const double lit = std::max(volts, dark_volts);
-    return lamp.amps_at_rated * std::pow(lit / lamp.rated_volts, filament_exponent) / lit;
+    return filament_amps(lamp.amps_at_rated, lamp.rated_volts, lit) / lit;
 }
 
 /// Adds the filaments' lines to the constant currents and conductances.
@@ -51,7 +51,8 @@ struct LampLine {
     double slope;
 };
 
-/// Tangent of `power / V + fixed_amps + fixed_slope * V`, the lead eliminated. A constant-power lamp takes
+/// Tangent of the load columns, filaments linearised: `power / V + fixed_amps + fixed_slope * V`, the lead
+/// eliminated. A constant-power lamp takes
 /// all of it times V^2, which saves a division.
 inline LampLine line_of(double power, double fixed_amps, double fixed_slope, double lead, double volts) {
     if (power > 0) {

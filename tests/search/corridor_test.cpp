@@ -88,13 +88,15 @@ class SmallRun {
         made.node = index;
         made.parent = index == 0 ? -1 : static_cast<int>(random_() % static_cast<unsigned>(index + 1)) - 1;
         made.metres = between(3, 18);
-        if (index > 0 || random_() % 2 == 0)
-            made.lamp = LampLoad{.model = steady ? LoadModel::constant_current : models[random_() % 4],
-                                 .power = between(3, 25),
-                                 .rated = 12,
-                                 .low = between(10.4, 11),
-                                 .high = 15,
-                                 .lead_ohms = random_() % 2 == 0 ? 0 : between(0.01, 0.06)};
+        if (index > 0 || random_() % 2 == 0) {
+            WindowedLamp& lamp = made.lamp.emplace();
+            lamp.model = steady ? LoadModel::constant_current : models[random_() % 4];
+            lamp.power = between(3, 25);
+            lamp.rated = 12;
+            lamp.low = between(10.4, 11);
+            lamp.high = 15;
+            lamp.lead_ohms = random_() % 2 == 0 ? 0 : between(0.01, 0.06);
+        }
         return made;
     }
 

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "rillwatt/search/lamp_load.hpp"
 #include "rillwatt/search/problem.hpp"
+#include "rillwatt/search/windowed_lamp.hpp"
 
 #include <array>
 #include <cstddef>
@@ -84,7 +84,7 @@ struct LabelFrame {
 };
 
 /// A lamp as a label; empty curve range when it cannot work below the top.
-Label lamp_label(const LampLoad& lamp, const LabelFrame& frame);
+Label lamp_label(const WindowedLamp& lamp, const LabelFrame& frame);
 
 /// A point that draws nothing.
 Label idle_label(const LabelFrame& frame);
@@ -94,7 +94,7 @@ inline void start_idle(Label& label, const LabelFrame& frame) { label = idle_lab
 void spread(Curve& curve, double low, double top);
 
 /// Connects a lamp to the label's point. False when no voltage suits both.
-bool add_lamp(Label& label, const LampLoad& lamp, const LabelFrame& frame);
+bool add_lamp(Label& label, const WindowedLamp& lamp, const LabelFrame& frame);
 
 /// A label about to be joined with others: its curves as polynomials.
 struct Branch {

@@ -31,7 +31,7 @@ bool draws_steadily(const RunProblem& run, const LabelFrame& frame);
 
 void start_idle(SteadyLabel& label, const LabelFrame& frame);
 
-bool add_lamp(SteadyLabel& label, const LampLoad& lamp, const LabelFrame& frame);
+bool add_lamp(SteadyLabel& label, const WindowedLamp& lamp, const LabelFrame& frame);
 
 inline std::vector<const SteadyLabel*> branches_of(const std::vector<SteadyLabel>& labels) {
     std::vector<const SteadyLabel*> branches;

@@ -8,8 +8,7 @@
 
 namespace rillwatt {
 
-/// A filament lamp: `amps_at_rated * (V / rated_volts) ^ 0.55` (Fink and Beaty, Standard Handbook for
-/// Electrical Engineers, 11th edition, 1978, page 22-8).
+/// A filament lamp: `amps_at_rated * (V / rated_volts) ^ filament_exponent` (`circuit/lamp_load.hpp`).
 struct FilamentLoad {
     int node = 0;
     double amps_at_rated = 0;
@@ -30,8 +29,8 @@ struct NetworkLink {
 /// volt-amperes, finite; resistances and loads are not negative. Any of them may be changed between two
 /// solves: exchanging a cable is setting `ohms` of the nodes concerned.
 ///
-/// A lamp at a node draws `power / V + current + conductance * V`, plus its filament current; one lamp has
-/// one of the four, a splice none.
+/// A lamp at a node draws `power / V + current + conductance * V`, plus its filament current: the columns of
+/// `circuit/lamp_load.hpp`. One lamp has one of the four, a splice none.
 struct Network {
     std::vector<int> feed;           ///< node that feeds it; `node_count() + q` for the start of run q
     std::vector<double> ohms;        ///< out and back, of the cable that leads here; 0 at the start of a run
