@@ -16,6 +16,7 @@ const std::vector<Rule>& all_rules() {
         cable_not_for_burial_rule(),
         open_value_rule(),
         taps_joined_rule(),
+        supply_volts_rule(),
         // plan
         no_route_rule(),
         route_crosses_paving_rule(),

@@ -17,6 +17,7 @@ Rule transformer_margin_rule();
 Rule cable_not_for_burial_rule();
 Rule open_value_rule();
 Rule taps_joined_rule();
+Rule supply_volts_rule();
 
 // plan
 Rule no_route_rule();

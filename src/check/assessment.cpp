@@ -13,6 +13,7 @@ LoadResult<Assessment> assess(std::shared_ptr<const Site> site, std::shared_ptr<
     if (!circuits) return {std::nullopt, std::move(circuits.errors)};
     result.circuits = std::move(*circuits.value);
     result.solution = solve_site(*site, result.circuits);
+    result.breaches = find_breaches(*site, result.circuits, result.solution);
     if (photometry != nullptr) {
         LoadResult<LightResult> light = compute_light(*site, *catalog, &result.solution, *photometry);
         if (!light) return {std::nullopt, std::move(light.errors)};
@@ -28,6 +29,7 @@ LoadResult<Assessment> assess(std::shared_ptr<const Site> site, std::shared_ptr<
                                  .lengths = result.lengths,
                                  .circuits = result.circuits,
                                  .solution = result.solution,
+                                 .breaches = result.breaches,
                                  .mains = result.mains,
                                  .light = result.light ? &*result.light : nullptr});
     result.site = std::move(site);

@@ -1,4 +1,4 @@
-#include "rillwatt/check/limits.hpp"
+#include "rillwatt/limits/limits.hpp"
 #include "rillwatt/mains/branch_conductor.hpp"
 #include "rillwatt/mains/breaker.hpp"
 #include "rillwatt/mains/code_limits.hpp"

@@ -1,4 +1,4 @@
-#include "rillwatt/check/limits.hpp"
+#include "rillwatt/limits/limits.hpp"
 
 #include <fmt/format.h>
 

@@ -1,5 +1,5 @@
-#include "rillwatt/check/limits.hpp"
 #include "rillwatt/layout/places.hpp"
+#include "rillwatt/limits/limits.hpp"
 #include "rillwatt/mains/code_limits.hpp"
 #include "rillwatt/quantity/quantity_text.hpp"
 

@@ -1,5 +1,5 @@
-#include "rillwatt/check/limits.hpp"
 #include "rillwatt/finding/command_word.hpp"
+#include "rillwatt/limits/limits.hpp"
 #include "rillwatt/quantity/figure_text.hpp"
 #include "rillwatt/quantity/quantity_text.hpp"
 
@@ -13,18 +13,19 @@ namespace rillwatt {
 
 namespace {
 
-/// A lamp whose volts leave its window in one case.
-struct Breach {
+/// What the words about a lamp outside its window speak of.
+struct Outside {
+    const Breach& breach;
+    const TransformerCircuit& circuit;
+    const CircuitRun& run;
     const Fixture& fixture;
     const FixtureType& type;
-    const LampResult& lamp;
     const OperatingCase& conditions;
 
-    bool nominal() const { return conditions.name == "nominal"; }
+    bool nominal() const { return severity_of(breach) == Severity::error; }
+    Volts volts() const { return Volts(breach.value); }
+    double by() const { return std::abs(breach.value - breach.limit); }
 };
-
-constexpr auto too_low = [](const FixtureType& type, Volts volts) { return below(volts, type.window_low); };
-constexpr auto too_high = [](const FixtureType& type, Volts volts) { return above(volts, type.window_high); };
 
 std::string words_for(const OperatingCase& conditions) {
     const double percent = (conditions.supply_factor - 1) * 100;
@@ -46,75 +47,69 @@ std::string size_command(const RuleContext& context, const char* more) {
     return fmt::format("`rillwatt size {} --all{}` chooses", command_word(context.site.file), more);
 }
 
-Finding low_finding(const RuleContext& context, const Breach& breach) {
-    return {.part = breach.fixture.id,
-            .location = breach.fixture.location,
-            .message = fmt::format("{} gets {} V {}, {} V below its window of {}", breach.fixture.id,
-                                   fixed_text(breach.lamp.volts.value(), 2), words_for(breach.conditions),
-                                   fixed_text((breach.type.window_low - breach.lamp.volts).value(), 2),
-                                   window_text(breach.type)),
+Finding low_finding(const RuleContext& context, const Outside& lamp) {
+    return {.part = lamp.fixture.id,
+            .location = lamp.fixture.location,
+            .message = fmt::format("{} gets {} V {}, {} V below its window of {}", lamp.fixture.id,
+                                   fixed_text(lamp.volts().value(), 2), words_for(lamp.conditions),
+                                   fixed_text(lamp.by(), 2), window_text(lamp.type)),
             .hint = "thicker cable, a higher tap, a shorter way or fewer lights on the run; " +
-                    size_command(context, breach.nominal() ? "" : " --weak-supply")};
+                    size_command(context, lamp.nominal() ? "" : " --weak-supply")};
 }
 
-/// A lamp without load gets what its tap gives, so the highest tap it bears follows from its window alone.
-std::string lower_tap_hint(const RuleContext& context, const Breach& breach) {
-    const TransformerCircuit& circuit = context.circuits.transformers[breach.lamp.transformer];
-    std::optional<Volts> highest;
+/// A lamp without load gets what its tap gives, so the highest tap it takes follows from its window alone.
+std::string lower_tap_hint(const Outside& lamp) {
+    if (!lamp.run.tap || lamp.circuit.type == nullptr) return "a lower tap";
+    const Volts tap_now = *lamp.run.tap;
+    const Volts highest = tap_now * (lamp.type.window_high / lamp.volts());
+    const std::string most = fmt::format("{} V", trimmed_text(std::floor(highest.value() * 10) / 10, 1));
     std::optional<Volts> best;
-    for (const CircuitRun& run : circuit.runs)
-        if (run.run == breach.lamp.run && run.tap)
-            highest = *run.tap * (breach.type.window_high / breach.lamp.volts);
-    if (!highest || circuit.type == nullptr) return "a lower tap";
-    const std::string most = fmt::format("{} V", trimmed_text(std::floor(highest->value() * 10) / 10, 1));
-    for (const Volts tap : circuit.type->taps)
-        if (!above(tap, *highest)) best = std::max(best.value_or(tap), tap);
+    for (const Volts tap : lamp.circuit.type->taps)
+        if (!against_high_end(lamp.type, lamp.volts() * (tap / tap_now)).broken())
+            best = std::max(best.value_or(tap), tap);
     if (best)
         return fmt::format("the tap of {}; {} is the most this light takes", nominal_volts_text(*best), most);
     return fmt::format(
         "{} has no tap low enough, {} is the most this light takes: a light with a wider window, or "
         "another transformer; a supply known to vary less is written as `supply_band_percent`",
-        circuit.type->id, most);
+        lamp.circuit.type->id, most);
 }
 
-Finding high_finding(const RuleContext& context, const Breach& breach) {
-    return {.part = breach.fixture.id,
-            .location = breach.fixture.location,
-            .message = fmt::format("{} gets {} V {}, {} V above its window of {}", breach.fixture.id,
-                                   fixed_text(breach.lamp.volts.value(), 2), words_for(breach.conditions),
-                                   fixed_text((breach.lamp.volts - breach.type.window_high).value(), 2),
-                                   window_text(breach.type)),
-            .hint = breach.nominal() ? "a lower tap; " + size_command(context, "")
-                                     : lower_tap_hint(context, breach)};
+Finding high_finding(const RuleContext& context, const Outside& lamp) {
+    return {.part = lamp.fixture.id,
+            .location = lamp.fixture.location,
+            .message = fmt::format("{} gets {} V {}, {} V above its window of {}", lamp.fixture.id,
+                                   fixed_text(lamp.volts().value(), 2), words_for(lamp.conditions),
+                                   fixed_text(lamp.by(), 2), window_text(lamp.type)),
+            .hint = lamp.nominal() ? "a lower tap; " + size_command(context, "") : lower_tap_hint(lamp)};
 }
 
-/// One finding for each lamp that leaves its window: an error where the nominal case already does, a warning
-/// where only the weak or strong case does.
-template<class Breaks>
-std::vector<Finding> find_breaches(const RuleContext& context, Breaks breaks,
-                                   Finding (*describe)(const RuleContext&, const Breach&)) {
+/// One finding for each lamp that leaves its window: of the first case in which it does.
+std::vector<Finding> find_outside(const RuleContext& context, BreachKind kind,
+                                  Finding (*describe)(const RuleContext&, const Outside&)) {
     std::vector<Finding> findings;
     std::vector<bool> told(context.site.fixtures.size(), false);
-    for (const CaseResult& result : context.solution.cases) {
-        for (const LampResult& lamp : result.lamps) {
-            const FixtureType* type = context.circuits.fixture_types[lamp.fixture];
-            if (!breaks(*type, lamp.volts) || told[lamp.fixture]) continue;
-            told[lamp.fixture] = true;
-            const Breach breach{context.site.fixtures[lamp.fixture], *type, lamp, result.conditions};
-            Finding finding = describe(context, breach);
-            finding.severity = breach.nominal() ? Severity::error : Severity::warning;
-            findings.push_back(std::move(finding));
-        }
+    for (const Breach& breach : context.breaches) {
+        if (breach.kind != kind) continue;
+        const TransformerCircuit& circuit = context.circuits.transformers[breach.transformer];
+        const CircuitNode& node = circuit.nodes[static_cast<std::size_t>(breach.node)];
+        if (told[node.part]) continue;
+        told[node.part] = true;
+        findings.push_back(
+            describe(context, {breach, circuit, circuit.runs[static_cast<std::size_t>(breach.run)],
+                               context.site.fixtures[node.part], *node.fixture,
+                               context.solution.cases[breach.operating_case].conditions}));
+        findings.back().severity = severity_of(breach);
     }
     return findings;
 }
 
 std::vector<Finding> find_undervoltage(const RuleContext& context) {
-    return find_breaches(context, too_low, low_finding);
+    return find_outside(context, BreachKind::lamp_low, low_finding);
 }
 
 std::vector<Finding> find_overvoltage(const RuleContext& context) {
-    return find_breaches(context, too_high, high_finding);
+    return find_outside(context, BreachKind::lamp_high, high_finding);
 }
 
 } // namespace

@@ -1,5 +1,5 @@
-#include "rillwatt/check/light_limits.hpp"
 #include "rillwatt/light/light_result.hpp"
+#include "rillwatt/limits/light_limits.hpp"
 #include "rillwatt/quantity/figure_text.hpp"
 
 #include <fmt/format.h>

@@ -1,5 +1,5 @@
-#include "rillwatt/check/limits.hpp"
 #include "rillwatt/layout/places.hpp"
+#include "rillwatt/limits/supply_limits.hpp"
 #include "rillwatt/mains/code_limits.hpp"
 
 #include <fmt/format.h>
@@ -16,10 +16,10 @@ const auto& limit = code_limits::low_voltage_to_water;
 
 /// Listed for water, and every tap that is chosen within the contact limit. (The US one: where code = "iec"
 /// this rule is silent.)
-bool good_for_water(const TransformerCircuit& circuit, const CircuitNode& node) {
+bool good_for_water(const Site& site, const TransformerCircuit& circuit, const CircuitNode& node) {
     if (circuit.type == nullptr || !circuit.type->water_listed) return false;
     const auto& tap = circuit.runs[static_cast<std::size_t>(node.run)].tap;
-    return !tap || !above(*tap, code_limits::wet_contact.value);
+    return !tap || !against_contact_limit(site.settings, contact_volts(circuit, *tap)).broken();
 }
 
 /// Which lights hang on a supply that lets them stand near water; a light without feed does not.
@@ -27,14 +27,9 @@ std::vector<char> on_good_supply(const RuleContext& context) {
     std::vector<char> good(context.site.fixtures.size(), 0);
     for (const auto& circuit : context.circuits.transformers)
         for (const auto& node : circuit.nodes)
-            if (node.kind == NodeKind::fixture) good[node.part] = good_for_water(circuit, node) ? 1 : 0;
+            if (node.kind == NodeKind::fixture)
+                good[node.part] = good_for_water(context.site, circuit, node) ? 1 : 0;
     return good;
-}
-
-std::optional<Metres> too_near(const RuleContext& context, const std::optional<PlanPoint>& at) {
-    if (!at) return std::nullopt;
-    const auto away = context.areas.distance_to_water(*at);
-    return away && *away < limit.value - plan_slack ? away : std::nullopt;
 }
 
 Finding near_finding(const RuleContext& context, const Part& part, const std::string& what, Metres away,
@@ -50,7 +45,7 @@ void judge_lights(const RuleContext& context, std::vector<Finding>& findings) {
     for (std::size_t i = 0; i < context.site.fixtures.size(); ++i) {
         const Fixture& fixture = context.site.fixtures[i];
         if (context.areas.in_water(fixture)) continue; // other rules speak of lights in water
-        const auto away = too_near(context, fixture.at);
+        const auto away = too_near_water(context.areas, context.site.settings, fixture.at);
         if (!away || on_good[i] != 0) continue;
         findings.push_back(
             near_finding(context, fixture, fixture.id, *away,
@@ -62,7 +57,7 @@ void judge_lights(const RuleContext& context, std::vector<Finding>& findings) {
 void judge_transformers(const RuleContext& context, std::vector<Finding>& findings) {
     for (const auto& circuit : context.circuits.transformers) {
         const Transformer& transformer = context.site.transformers[circuit.transformer];
-        const auto away = too_near(context, transformer.at);
+        const auto away = too_near_water(context.areas, context.site.settings, transformer.at);
         if (!away || (circuit.type != nullptr && circuit.type->water_listed)) continue;
         if (circuit.type == nullptr)
             findings.push_back(cannot_judge(

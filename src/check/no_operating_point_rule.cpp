@@ -9,31 +9,31 @@ namespace rillwatt {
 
 namespace {
 
-Finding describe(const RuleContext& context, const CaseResult& result, const NoOperatingPoint& stop) {
-    const Run& run = context.site.runs[stop.run];
-    const Fixture& fixture = context.site.fixtures[stop.fixture];
-    return {.part = run.id,
+Finding describe(const RuleContext& context, const Breach& breach) {
+    const TransformerCircuit& circuit = context.circuits.transformers[breach.transformer];
+    const Part& run = part_of(context.site, circuit, breach);
+    const std::string& lamp = node_id(context.site, circuit.nodes[static_cast<std::size_t>(breach.node)]);
+    return {.severity = severity_of(breach),
+            .part = run.id,
             .location = run.location,
             .message = fmt::format(
                 "run {} cannot feed its lamps in the {} case: the lamps ask for more than the cable "
                 "can carry; {} gives way first, and only {} % of the load would work",
-                run.id, result.conditions.name, fixture.id, fixed_text(stop.carried_share * 100, 1)),
+                run.id, context.solution.cases[breach.operating_case].conditions.name, lamp,
+                fixed_text(breach.value * 100, 1)),
             .hint = fmt::format("much thicker cable, or split the run; `rillwatt size {} --all{}` chooses",
                                 command_word(context.site.file),
-                                result.conditions.name == "nominal" ? "" : " --weak-supply")};
+                                severity_of(breach) == Severity::error ? "" : " --weak-supply")};
 }
 
+/// One finding for each transformer: of the first case that has no operating point.
 std::vector<Finding> find(const RuleContext& context) {
     std::vector<Finding> findings;
     std::vector<bool> told(context.site.transformers.size(), false);
-    for (const CaseResult& result : context.solution.cases) {
-        const bool nominal = result.conditions.name == "nominal";
-        for (const NoOperatingPoint& stop : result.unsolved) {
-            if (told[stop.transformer]) continue;
-            told[stop.transformer] = true;
-            findings.push_back(describe(context, result, stop));
-            findings.back().severity = nominal ? Severity::error : Severity::warning;
-        }
+    for (const Breach& breach : context.breaches) {
+        if (breach.kind != BreachKind::no_operating_point || told[breach.transformer]) continue;
+        told[breach.transformer] = true;
+        findings.push_back(describe(context, breach));
     }
     return findings;
 }

@@ -1,111 +1,111 @@
-#include "rillwatt/check/limits.hpp"
+#include "rillwatt/limits/limits.hpp"
 #include "rillwatt/quantity/quantity_text.hpp"
 
 #include <fmt/format.h>
 
 #include "all_rules.hpp"
-#include <algorithm>
-#include <cmath>
 #include <map>
+#include <utility>
 
 namespace rillwatt {
 
 namespace {
 
-bool overloaded(const SegmentResult& segment) {
-    return above(Amperes(std::abs(segment.amps.value())), segment.type->ampacity);
+const TransformerCircuit& circuit_of(const RuleContext& context, const Breach& breach) {
+    return context.circuits.transformers[breach.transformer];
 }
 
-/// Where each part of the site is written, by id.
-std::map<std::string_view, SourceLocation> part_locations(const Site& site) {
-    std::map<std::string_view, SourceLocation> places;
-    for (const Splice& splice : site.splices)
-        places[splice.id] = splice.location;
-    for (const Fixture& fixture : site.fixtures)
-        places[fixture.id] = fixture.location;
-    for (const Link& link : site.links)
-        places[link.id] = link.location;
-    return places;
+/// The two ends of an overloaded length and its cable.
+struct Length {
+    int from = 0;
+    int to = 0;
+    const CableType* cable = nullptr;
+};
+
+Length length_of(const TransformerCircuit& circuit, const Breach& breach) {
+    if (breach.link >= 0) {
+        const CircuitLink& link = circuit.links[static_cast<std::size_t>(breach.link)];
+        return {link.a, link.b, link.cable};
+    }
+    const CircuitNode& node = circuit.nodes[static_cast<std::size_t>(breach.node)];
+    return {node.parent, breach.node, node.cable};
 }
 
-bool any_overloaded(const RuleContext& context) {
-    const std::vector<SegmentResult>& segments = context.solution.nominal().segments;
-    return std::any_of(segments.begin(), segments.end(), overloaded);
+Finding cable_finding(const RuleContext& context, const Breach& breach, const Length& length) {
+    const TransformerCircuit& circuit = circuit_of(context, breach);
+    const Part& part = part_of(context.site, circuit, breach);
+    const auto name = [&](int node) {
+        return node_id(context.site, circuit.nodes[static_cast<std::size_t>(node)]);
+    };
+    return {.severity = severity_of(breach),
+            .part = part.id,
+            .location = part.location,
+            .message = fmt::format("the {} cable from {} to {} carries {} A, its ampacity is {} A",
+                                   length.cable->id, name(length.from), name(length.to),
+                                   fixed_text(breach.value, 2), trimmed_text(breach.limit, 2)),
+            .hint = "a thicker cable from the transformer on, or two runs"};
 }
 
 std::vector<Finding> find_cable(const RuleContext& context) {
-    if (!any_overloaded(context)) return {};
     std::vector<Finding> findings;
-    const auto places = part_locations(context.site);
-    std::map<std::string_view, std::string_view> overloaded_upstream; // part -> its overloaded cable
-    for (const SegmentResult& segment : context.solution.nominal().segments) {
-        if (!overloaded(segment)) continue;
-        const std::string_view part = segment.link.empty() ? segment.to : segment.link;
-        const auto feed = overloaded_upstream.find(segment.from);
-        const bool told =
-            segment.link.empty() && feed != overloaded_upstream.end() && feed->second == segment.cable;
-        if (segment.link.empty()) overloaded_upstream[part] = segment.cable;
-        if (told) continue; // the length that feeds it says so already
-        const auto place = places.find(part);
-        findings.push_back(
-            {.severity = Severity::error,
-             .part = std::string(part),
-             .location = place == places.end() ? SourceLocation{} : place->second,
-             .message =
-                 fmt::format("the {} cable from {} to {} carries {} A, its ampacity is {} A", segment.cable,
-                             segment.from, segment.to, fixed_text(std::abs(segment.amps.value()), 2),
-                             trimmed_text(segment.type->ampacity.value(), 2)),
-             .hint = "a thicker cable from the transformer on, or two runs"});
+    std::map<std::pair<std::size_t, int>, const CableType*> overloaded; // the lengths of the tree
+    for (const Breach& breach : context.breaches) {
+        if (breach.kind != BreachKind::cable) continue;
+        const Length length = length_of(circuit_of(context, breach), breach);
+        if (breach.link < 0) {
+            overloaded[{breach.transformer, length.to}] = length.cable;
+            const auto feed = overloaded.find({breach.transformer, length.from});
+            // the length that feeds it says so already
+            if (feed != overloaded.end() && feed->second == length.cable) continue;
+        }
+        findings.push_back(cable_finding(context, breach, length));
     }
     return findings;
 }
 
 std::vector<Finding> find_secondary(const RuleContext& context) {
     std::vector<Finding> findings;
-    for (const RunResult& result : context.solution.nominal().runs) {
-        const TransformerType* type = context.circuits.transformers[result.transformer].type;
-        const Amperes amps(std::abs(result.amps.value())); // a joined tap may drive it backwards
-        if (type == nullptr || !above(amps, type->secondary_limit)) continue;
-        const Run& run = context.site.runs[result.run];
+    for (const Breach& breach : context.breaches) {
+        if (breach.kind != BreachKind::secondary) continue;
+        const Part& run = part_of(context.site, circuit_of(context, breach), breach);
         findings.push_back(
-            {.severity = Severity::error,
+            {.severity = severity_of(breach),
              .part = run.id,
              .location = run.location,
              .message = fmt::format("run {} draws {} A, more than the {} A one output of {} may give", run.id,
-                                    fixed_text(amps.value(), 2),
-                                    trimmed_text(type->secondary_limit.value(), 2), type->id),
+                                    fixed_text(breach.value, 2), trimmed_text(breach.limit, 2),
+                                    circuit_of(context, breach).type->id),
              .hint = "split the run in two"});
     }
     return findings;
 }
 
-Finding load_finding(const RuleContext& context, const TransformerResult& result, Severity severity) {
-    const Transformer& transformer = context.site.transformers[result.transformer];
-    const TransformerType& type = *context.circuits.transformers[result.transformer].type;
-    return {.severity = severity,
+Finding load_finding(const RuleContext& context, const Breach& breach) {
+    const TransformerType& type = *circuit_of(context, breach).type;
+    const Part& transformer = part_of(context.site, circuit_of(context, breach), breach);
+    return {.severity = severity_of(breach),
             .part = transformer.id,
             .location = transformer.location,
             .message = fmt::format("transformer {} carries {} VA of its {} VA, {} %", transformer.id,
-                                   fixed_text(result.load.value(), 1), trimmed_text(type.va.value(), 1),
-                                   fixed_text(result.loading * 100, 1)),
+                                   fixed_text((breach.value * type.va).value(), 1),
+                                   trimmed_text(type.va.value(), 1), fixed_text(breach.value * 100, 1)),
             .hint = "a larger transformer, or move a run to another one"};
 }
 
-std::vector<Finding> find_overloaded_transformer(const RuleContext& context) {
+std::vector<Finding> find_loading(const RuleContext& context, Severity severity) {
     std::vector<Finding> findings;
-    for (const TransformerResult& result : context.solution.nominal().transformers)
-        if (above(result.loading, limits::transformer_rating.value))
-            findings.push_back(load_finding(context, result, Severity::error));
+    for (const Breach& breach : context.breaches)
+        if (breach.kind == BreachKind::loading && severity_of(breach) == severity)
+            findings.push_back(load_finding(context, breach));
     return findings;
 }
 
+std::vector<Finding> find_overloaded_transformer(const RuleContext& context) {
+    return find_loading(context, Severity::error);
+}
+
 std::vector<Finding> find_margin(const RuleContext& context) {
-    std::vector<Finding> findings;
-    for (const TransformerResult& result : context.solution.nominal().transformers)
-        if (above(result.loading, limits::transformer_margin.value) &&
-            !above(result.loading, limits::transformer_rating.value))
-            findings.push_back(load_finding(context, result, Severity::warning));
-    return findings;
+    return find_loading(context, Severity::warning);
 }
 
 } // namespace

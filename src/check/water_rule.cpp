@@ -1,4 +1,3 @@
-#include "rillwatt/check/limits.hpp"
 #include "rillwatt/layout/places.hpp"
 #include "rillwatt/mains/code_limits.hpp"
 #include "rillwatt/quantity/figure_text.hpp"
@@ -14,10 +13,6 @@
 namespace rillwatt {
 
 namespace {
-
-const CodeLimit<Volts>& wet_limit(const RuleContext& context) {
-    return code_limits::wet_contact_limit(context.site.settings);
-}
 
 std::vector<Finding> find_not_submersible(const RuleContext& context) {
     std::vector<Finding> findings;
@@ -47,47 +42,47 @@ std::map<int, std::vector<const Fixture*>> wet_lights(const Site& site, const Tr
     return lights;
 }
 
-Finding tap_too_high(const RuleContext& context, const Fixture& fixture, const Run& run, Volts tap) {
-    return finding_about(
-        context, fixture, Severity::error,
-        fmt::format("{} stands in water on the {} tap of run {}, {} is the contact limit", fixture.id,
-                    nominal_volts_text(tap), run.id, nominal_volts_text(wet_limit(context).value)),
-        "a lower tap with thicker cable, or move the light out of the water", wet_limit(context).source);
+const LimitSource& wet_source(const RuleContext& context) {
+    return code_limits::wet_contact_limit(context.site.settings).source;
 }
 
-/// Highest volts a run can show when the supply is high and nothing loads it.
-std::optional<Volts> strongest(const RuleContext& context, const TransformerCircuit& circuit, Volts tap) {
-    if (circuit.type == nullptr || circuit.type->primary_volts <= Volts(0)) return std::nullopt;
-    return tap * (circuit.supply / circuit.type->primary_volts) * (1 + context.site.settings.supply_band);
+/// What a tap shows where its transformer hangs on other volts than its primary is made for.
+std::string shown_words(const TransformerCircuit& circuit, Volts tap, Volts shown) {
+    if (shown == tap) return "";
+    return fmt::format(", which shows {} on a supply of {}", volts_text(shown),
+                       nominal_volts_text(circuit.supply));
 }
 
-Finding strong_note(const RuleContext& context, const Run& run, Volts strong) {
+Finding tap_too_high(const RuleContext& context, const Breach& breach) {
+    const TransformerCircuit& circuit = context.circuits.transformers[breach.transformer];
+    const CircuitRun& run = circuit.runs[static_cast<std::size_t>(breach.run)];
+    const Part& light = part_of(context.site, circuit, breach);
+    return finding_about(context, light, severity_of(breach),
+                         fmt::format("{} stands in water on the {} tap of run {}{}, {} is the contact limit",
+                                     light.id, nominal_volts_text(*run.tap), context.site.runs[run.run].id,
+                                     shown_words(circuit, *run.tap, Volts(breach.value)),
+                                     nominal_volts_text(Volts(breach.limit))),
+                         "a lower tap with thicker cable, or move the light out of the water",
+                         wet_source(context));
+}
+
+Finding strong_note(const RuleContext& context, const Breach& breach) {
+    const Part& run = part_of(context.site, context.circuits.transformers[breach.transformer], breach);
     return finding_about(
-        context, run, Severity::note,
+        context, run, severity_of(breach),
         fmt::format("run {} feeds lights in water and can show {} when the supply is {} % high; the "
                     "contact limit is {}",
-                    run.id, volts_text(strong), trimmed_text(context.site.settings.supply_band * 100, 1),
-                    nominal_volts_text(wet_limit(context).value)),
-        "measure the tap without load on the day; a lower tap keeps clear of the limit",
-        wet_limit(context).source);
+                    run.id, volts_text(Volts(breach.value)),
+                    trimmed_text(context.site.settings.supply_band * 100, 1),
+                    nominal_volts_text(Volts(breach.limit))),
+        "measure the tap without load on the day; a lower tap keeps clear of the limit", wet_source(context));
 }
 
 std::vector<Finding> find_wet_contact(const RuleContext& context) {
     std::vector<Finding> findings;
-    for (const auto& circuit : context.circuits.transformers) {
-        for (const auto& [index, lights] : wet_lights(context.site, circuit)) {
-            const auto& tap = circuit.runs[static_cast<std::size_t>(index)].tap;
-            if (!tap) continue; // an open value, and sizing keeps to the limit
-            const Run& run = context.site.runs[circuit.runs[static_cast<std::size_t>(index)].run];
-            const auto strong = strongest(context, circuit, *tap);
-            if (!above(*tap, wet_limit(context).value)) {
-                if (strong && above(*strong, wet_limit(context).value))
-                    findings.push_back(strong_note(context, run, *strong));
-                continue;
-            }
-            for (const Fixture* fixture : lights)
-                findings.push_back(tap_too_high(context, *fixture, run, *tap));
-        }
+    for (const Breach& breach : context.breaches) {
+        if (breach.kind != BreachKind::contact_volts) continue;
+        findings.push_back(breach.node >= 0 ? tap_too_high(context, breach) : strong_note(context, breach));
     }
     return findings;
 }
@@ -142,12 +137,13 @@ Rule fixture_not_submersible_rule() {
 Rule wet_contact_voltage_rule() {
     return {.id = "wet-contact-voltage",
             .group = RuleGroup::low_voltage,
-            .severity = "error for the tap's nominal volts, note for a strong supply",
+            .severity = "error at nominal supply, note where only a strong supply exceeds it",
             .summary = "A light in water hangs on more than 15 V",
             .explanation =
-                "15 V AC is the limit where people may touch with wet skin. It is judged on the tap's "
-                "nominal open-circuit volts; above it only with a strong supply and no load is a note. "
-                "With code = \"iec\": SELV of at most 12 V in the zones of a basin.",
+                "15 V AC is the limit where people may touch with wet skin. It is judged on what the tap "
+                "shows without load: its volts times the supply over the transformer's primary volts. Above "
+                "it only on a strong supply is a note. With code = \"iec\": SELV of at most 12 V in the "
+                "zones of a basin.",
             .source =
                 [] {
                     return source_of_all_editions(code_limits::wet_contact.source) +

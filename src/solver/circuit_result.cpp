@@ -15,6 +15,7 @@ LampResult lamp_of(const TransformerCircuit& circuit, std::size_t node) {
     lamp.fixture = part.part;
     lamp.run = circuit.runs[static_cast<std::size_t>(part.run)].run;
     lamp.transformer = circuit.transformer;
+    lamp.node = static_cast<int>(node);
     return lamp;
 }
 
@@ -75,6 +76,7 @@ void add_links(const Site& site, const TransformerCircuit& circuit, const Networ
         segment.from = node_id(site, a);
         segment.to = node_id(site, circuit.nodes[static_cast<std::size_t>(link.b)]);
         segment.link = site.links[link.link].id;
+        segment.circuit_link = static_cast<int>(k);
         segment.cable = link.cable->id;
         segment.type = link.cable;
         segment.transformer = circuit.transformer;

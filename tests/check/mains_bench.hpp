@@ -96,6 +96,7 @@ class MainsBench {
         REQUIRE(circuits.value);
         const SiteSolution solution = solve_site(site, *circuits.value);
         const MainsSummary mains = summarise_mains(site, catalog, *circuits.value, solution);
+        const std::vector<Breach> breaches = find_breaches(site, *circuits.value, solution);
         std::vector<Finding> found;
         const AreaIndex areas(site);
         for (auto& finding : run_rules({.site = site,
@@ -104,6 +105,7 @@ class MainsBench {
                              .lengths = lengths,
                              .circuits = *circuits.value,
                              .solution = solution,
+                             .breaches = breaches,
                              .mains = mains}))
             if (finding.rule == rule) found.push_back(finding);
         return found;

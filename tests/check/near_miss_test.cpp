@@ -3,7 +3,7 @@
 
 #include "rillwatt/catalog/read_catalog.hpp"
 #include "rillwatt/check/assessment.hpp"
-#include "rillwatt/check/limits.hpp"
+#include "rillwatt/limits/limits.hpp"
 #include "rillwatt/site/read_site.hpp"
 
 #include <catch2/catch.hpp>

@@ -70,7 +70,7 @@ TEST_CASE("what is not on the plan, or a plan without water, gives a note that s
     CHECK(dry.verdict("near-water") == "silent"); // a garden without any water
 }
 
-TEST_CASE("a light in water hangs on at most 15 V, judged on the tap's nominal volts") {
+TEST_CASE("a light in water hangs on at most 15 V") {
     struct Row {
         double tap;
         const char* verdict;
@@ -204,4 +204,36 @@ TEST_CASE("a cord reaches as far as it is long") {
     CHECK(bench.verdict("cord-too-short") == row.verdict);
     bench.c1().outlet = Outlet::hardwired;
     CHECK(bench.verdict("cord-too-short") == "silent");
+}
+
+TEST_CASE("a receptacle in the middle of a pond is nearer than 6 ft to water, and stands in it") {
+    MainsBench bench;
+    bench.c1().at = MainsBench::at(50, 10); // 10 ft from every edge
+    REQUIRE(bench.verdict("receptacle-near-water") == "warning");
+    CHECK(bench.findings_of("receptacle-near-water")[0].message ==
+          "the receptacle of C1 is 0 ft from the water, nearer than 6 ft");
+    REQUIRE(bench.verdict("supply-in-water") == "error");
+    CHECK(bench.findings_of("supply-in-water")[0].part == "C1");
+}
+
+TEST_CASE("an outlet that is said to be indoors stands in water all the same") {
+    MainsBench bench;
+    bench.c1().at = MainsBench::at(50, 10);
+    bench.c1().outdoors = false;
+    bench.c1().gfci = false;
+    CHECK(bench.verdict("supply-in-water") == "error");
+    CHECK(bench.verdict("receptacle-near-water") == "warning");
+    CHECK(bench.verdict("receptacle-without-gfci") == "error"); // within 20 ft of the water: 680.58
+}
+
+TEST_CASE("near water a tap counts with its supply") {
+    // 12 V on twice the primary volts: 24 V at the light; 16 V on 110 V: 14.67 V
+    MainsBench bench;
+    bench.site.transformers[0].model = "pool";
+    bench.light().at = MainsBench::at(35, 10);
+    bench.c2().volts = Volts(240);
+    CHECK(bench.verdict("near-water") == "warning");
+    bench.c2().volts = Volts(110);
+    bench.site.runs[0].tap = Volts(16);
+    CHECK(bench.verdict("near-water") == "silent");
 }

@@ -17,6 +17,7 @@ struct Assessment {
     SiteLengths lengths;
     SiteCircuits circuits;
     SiteSolution solution;
+    std::vector<Breach> breaches; ///< the limits that it breaks
     MainsSummary mains;
     std::optional<LightResult> light;
     std::vector<Finding> findings; ///< worst first

@@ -5,6 +5,7 @@
 #include "rillwatt/finding/finding.hpp"
 #include "rillwatt/layout/places.hpp"
 #include "rillwatt/layout/site_lengths.hpp"
+#include "rillwatt/limits/breach.hpp"
 #include "rillwatt/site/site.hpp"
 #include "rillwatt/solver/site_solution.hpp"
 
@@ -26,6 +27,7 @@ struct RuleContext {
     const SiteLengths& lengths;
     const SiteCircuits& circuits;
     const SiteSolution& solution;
+    const std::vector<Breach>& breaches; ///< the limits that the solution breaks
     const MainsSummary& mains;
     const LightResult* light = nullptr; ///< null: light was not computed, light rules do not run
 };

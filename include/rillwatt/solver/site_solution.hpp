@@ -25,6 +25,7 @@ struct LampResult {
     std::size_t fixture = 0;     ///< index into Site::fixtures
     std::size_t run = 0;         ///< index into Site::runs
     std::size_t transformer = 0; ///< index into Site::transformers
+    int node = -1;               ///< of TransformerCircuit::nodes
     Volts volts;                 ///< at the lamp, after the lead
     Volts splice_volts;          ///< where the lead joins the cable
     Amperes amps;
@@ -44,7 +45,8 @@ struct SegmentResult {
     const CableType* type = nullptr; ///< the catalog's entry of that cable
     std::size_t transformer = 0;
     std::size_t run = 0;
-    int node = -1; ///< of TransformerCircuit::nodes that it leads to; -1: a link
+    int node = -1;         ///< of TransformerCircuit::nodes that it leads to; -1: a link
+    int circuit_link = -1; ///< of TransformerCircuit::links; -1: a length of the tree
     Metres length;
     Ohms ohms;    ///< both conductors at the case's temperature
     Amperes amps; ///< signed in a ring: positive from `from` to `to`
