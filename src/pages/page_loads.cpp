@@ -1,4 +1,4 @@
-#include "rillwatt/check/limits.hpp"
+#include "rillwatt/limits/limits.hpp"
 #include "rillwatt/plan/run_loads.hpp"
 #include "rillwatt/quantity/figure_text.hpp"
 #include "rillwatt/text/escape.hpp"

@@ -1,6 +1,6 @@
 #include "rillwatt/plan/lamp_rows.hpp"
 
-#include "rillwatt/check/limits.hpp"
+#include "rillwatt/limits/limits.hpp"
 
 #include <algorithm>
 

@@ -1,6 +1,6 @@
 #include "rillwatt/search/problem.hpp"
 
-#include "rillwatt/check/limits.hpp"
+#include "rillwatt/limits/standing.hpp"
 
 #include <algorithm>
 
@@ -31,10 +31,12 @@ std::vector<double> taps_for(const Model& model, const RunProblem& run) {
         return {};
     }
     std::vector<double> taps;
-    for (const Volts tap : model.type->taps)
-        if (!above(tap, run.most_tap) &&
-            !(run.most_unloaded && above(tap * model.supply_ratio, *run.most_unloaded)))
-            taps.push_back(tap.value());
+    for (const Volts tap : model.type->taps) {
+        const Volts shown = tap * model.supply_ratio;
+        if (at_most(shown, run.most_contact).broken()) continue;
+        if (at_most(shown, run.most_unloaded.value_or(shown)).broken()) continue;
+        taps.push_back(tap.value());
+    }
     return taps;
 }
 

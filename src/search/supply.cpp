@@ -1,6 +1,6 @@
 #include "rillwatt/search/supply.hpp"
 
-#include "rillwatt/check/limits.hpp"
+#include "rillwatt/limits/standing.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -39,7 +39,7 @@ double bearable_volts(const SizeProblem& problem, const RunProblem& run) {
 } // namespace
 
 double sag_at_limit(const Model& model, double loading) {
-    return sag_under(model, (loading + limit_slack) * model.type->va.value());
+    return sag_under(model, most_va(*model.type, loading));
 }
 
 std::vector<double> bearable_taps(const SizeProblem& problem, const Model& model, const RunProblem& run) {
@@ -76,7 +76,7 @@ double least_lamp_va(const TransformerProblem& transformer) {
     for (const RunProblem& run : transformer.runs)
         for (const RunNode& node : run.nodes) {
             if (!node.lamp) continue;
-            const LampLoad& lamp = *node.lamp;
+            const WindowedLamp& lamp = *node.lamp;
             va +=
                 std::min(lamp.low * amps_at_lamp(lamp, lamp.low), lamp.high * amps_at_lamp(lamp, lamp.high));
         }
@@ -85,7 +85,7 @@ double least_lamp_va(const TransformerProblem& transformer) {
 
 bool carries(const Model& model, double va, double loading) {
     constexpr double rounding = 1e-9;
-    return va <= (loading + limit_slack) * model.type->va.value() * (1 + rounding);
+    return va <= most_va(*model.type, loading) * (1 + rounding);
 }
 
 double sag_under(const Model& model, double va) {

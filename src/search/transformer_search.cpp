@@ -1,6 +1,6 @@
 #include "rillwatt/search/transformer_search.hpp"
 
-#include "rillwatt/check/limits.hpp"
+#include "rillwatt/limits/standing.hpp"
 #include "rillwatt/search/supply.hpp"
 
 #include <algorithm>
@@ -95,7 +95,7 @@ bool TransformerSearch::limit_current(RunOption& option, const Label& label, dou
 bool TransformerSearch::add_options(ModelOptions& set, std::size_t run) const {
     const Model& model = transformer_.models[at(set.model)];
     const double ratio = model.supply_ratio;
-    const double limit = model.type->secondary_limit.value() + limit_slack;
+    const double limit = most_amps(*model.type);
     std::vector<double> taps = bearable_taps(problem_, model, transformer_.runs[run]);
     std::sort(taps.rbegin(), taps.rend());
     std::vector<RunOption>& options = set.options[run];

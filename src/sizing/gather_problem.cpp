@@ -1,7 +1,7 @@
 #include "gather_problem.hpp"
 
-#include "rillwatt/check/limits.hpp"
 #include "rillwatt/layout/places.hpp"
+#include "rillwatt/limits/supply_limits.hpp"
 #include "rillwatt/solver/network.hpp"
 
 #include <algorithm>
@@ -12,16 +12,11 @@ namespace rillwatt::sizing {
 
 namespace {
 
-/// Supply volts over primary volts within which a transformer may be plugged in: 110 to 127 V on a 120 V
-/// primary, 220 to 240 V on 230 V. Common practice, no source.
-constexpr double lowest_supply_ratio = 0.88;
-constexpr double highest_supply_ratio = 1.12;
-
 /// Collects the parts of a problem while keeping track of which cable has which index.
 class Gathering {
   public:
     Gathering(const Site& site, const Catalog& catalog, SizeProblem& problem)
-        : site_(site), catalog_(catalog), problem_(problem) {}
+        : site_(site), areas_(site), catalog_(catalog), problem_(problem) {}
 
     void add_candidates();
     void add_circuit(const SiteCircuits& circuits, std::size_t index);
@@ -34,10 +29,11 @@ class Gathering {
     void count_price(const std::string& id, bool priced, double cost);
     std::vector<Model> open_models(const TransformerCircuit& circuit, bool water) const;
     std::vector<RunProblem> runs_of(const TransformerCircuit& circuit);
-    LampLoad lamp_of(const CircuitNode& node) const;
-    bool node_in_water(const CircuitNode& node) const;
+    WindowedLamp lamp_of(const CircuitNode& node) const;
+    bool needs_contact_limit(const TransformerCircuit& circuit, const CircuitNode& node) const;
 
     const Site& site_;
+    AreaIndex areas_;
     const Catalog& catalog_;
     SizeProblem& problem_;
     std::map<const CableType*, int> index_;
@@ -65,7 +61,7 @@ int Gathering::cable_index(const CableType& type) {
     cable.type = &type;
     cable.ohms_per_metre = cable_ohms(type, Metres(1), problem_.nominal.conductor);
     cable.price = type.price ? type.price->value() : 0;
-    cable.ampacity = type.ampacity.value() + limit_slack;
+    cable.ampacity = most_amps(type);
     cable.spool = spool_index(type);
     if (cable.spool >= 0)
         cable.longest = search::metres_of(problem_.spools[static_cast<std::size_t>(cable.spool)].sold.back());
@@ -106,31 +102,28 @@ std::vector<Model> Gathering::open_models(const TransformerCircuit& circuit, boo
     std::vector<Model> models;
     for (const TransformerType* type :
          stocked<TransformerType>(catalog_.transformers, site_.stock.transformers)) {
-        const double ratio = circuit.supply / type->primary_volts;
-        if (!type->price || ratio < lowest_supply_ratio || ratio > highest_supply_ratio) continue;
+        if (!type->price || !supply_fits(circuit.supply, type->primary_volts)) continue;
         if (water && !type->water_listed) continue;
-        models.push_back({type, ratio, type->price->value()});
+        models.push_back({type, circuit.supply / type->primary_volts, type->price->value()});
     }
     std::stable_sort(models.begin(), models.end(),
                      [](const Model& a, const Model& b) { return a.price < b.price; });
     return models;
 }
 
-LampLoad Gathering::lamp_of(const CircuitNode& node) const {
+WindowedLamp Gathering::lamp_of(const CircuitNode& node) const {
     const FixtureType& type = *node.fixture;
-    LampLoad lamp;
-    lamp.model = type.load;
-    lamp.power = type.va.value();
-    lamp.rated = type.rated_volts.value();
-    lamp.low = (type.window_low + problem_.options.above_low_end()).value() - limit_slack;
-    lamp.high = (type.window_high - problem_.options.margin).value() + limit_slack;
-    if (node.lead_cable != nullptr)
-        lamp.lead_ohms = cable_ohms(*node.lead_cable, type.lead, problem_.nominal.conductor);
-    return lamp;
+    const double lead =
+        node.lead_cable == nullptr ? 0 : cable_ohms(*node.lead_cable, type.lead, problem_.nominal.conductor);
+    const VoltRange range = lamp_range(type, problem_.options.margins());
+    return {{lamp_load(type, lead)}, range.low, range.high};
 }
 
-bool Gathering::node_in_water(const CircuitNode& node) const {
-    return node.kind == NodeKind::fixture && node.in_water;
+bool Gathering::needs_contact_limit(const TransformerCircuit& circuit, const CircuitNode& node) const {
+    if (node.in_water) return true;
+    // A tap helps a light near water only where its transformer is listed for it.
+    const bool listed = circuit.type == nullptr || circuit.type->water_listed;
+    return listed && needs_water_supply(areas_, site_, node);
 }
 
 std::vector<RunProblem> Gathering::runs_of(const TransformerCircuit& circuit) {
@@ -150,10 +143,7 @@ std::vector<RunProblem> Gathering::runs_of(const TransformerCircuit& circuit) {
         place.metres = node.length->value();
         if (node.cable != nullptr) place.typed = cable_index(*node.cable);
         if (node.fixture != nullptr) place.lamp = lamp_of(node);
-        if (node_in_water(node)) {
-            run.in_water = true;
-            run.most_tap = code_limits::wet_contact_limit(site_.settings).value;
-        }
+        if (needs_contact_limit(circuit, node)) run.most_contact = contact_limit(site_.settings);
         local[i] = static_cast<int>(run.nodes.size());
         run.nodes.push_back(place);
     }
@@ -180,12 +170,10 @@ void Gathering::add_circuit(const SiteCircuits& circuits, std::size_t index) {
     transformer.meshed = !circuit.links.empty();
     for (const CircuitLink& link : circuit.links)
         transformer.link_typed.push_back(link.cable == nullptr ? -1 : cable_index(*link.cable));
-    bool water = false;
-    for (const RunProblem& run : transformer.runs)
-        water = water || run.in_water;
     transformer.model_open = circuit.type == nullptr;
+    transformer.needs_water_listing = needs_water_listing(areas_, site_, circuit);
     if (transformer.model_open) {
-        transformer.models = open_models(circuit, water);
+        transformer.models = open_models(circuit, transformer.needs_water_listing);
     } else {
         const TransformerType& type = *circuit.type;
         transformer.models.push_back(

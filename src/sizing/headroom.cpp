@@ -1,78 +1,20 @@
 #include "rillwatt/sizing/headroom.hpp"
 
-#include "rillwatt/check/limits.hpp"
+#include "rillwatt/limits/breach.hpp"
 #include "rillwatt/quantity/figure_text.hpp"
-#include "rillwatt/search/trial.hpp"
 #include "rillwatt/solver/network.hpp"
 
 #include <fmt/format.h>
 
-#include "gather_problem.hpp"
-#include <algorithm>
+#include <utility>
 
 namespace rillwatt {
 
 namespace {
 
-using sizing::Breach;
-using sizing::Verdict;
-
 constexpr double resolution_va = 0.05;
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
-
-/// The choice a complete circuit stands for.
-sizing::Proposal as_it_stands(const sizing::TransformerProblem& transformer) {
-    sizing::Proposal proposal;
-    for (const sizing::RunProblem& run : transformer.runs) {
-        proposal.taps.push_back(*run.tap);
-        proposal.cables.emplace_back();
-        for (const sizing::RunNode& node : run.nodes)
-            proposal.cables.back().push_back(node.typed);
-    }
-    proposal.link_cables = transformer.link_typed;
-    return proposal;
-}
-
-const char* rule_of(const Verdict& verdict) {
-    switch (verdict.breach) {
-    case Breach::lamp_low:
-        return "lamp-undervoltage";
-    case Breach::lamp_high:
-        return "lamp-overvoltage";
-    case Breach::cable:
-        return "cable-overloaded";
-    case Breach::secondary:
-        return "secondary-overloaded";
-    case Breach::loading:
-        // beyond the rating the one speaks, from the margin up to the rating the other
-        return above(verdict.found, limits::transformer_rating.value) ? "transformer-overloaded"
-                                                                      : "transformer-margin";
-    case Breach::no_operating_point:
-        return "no-operating-point";
-    case Breach::none:
-        break;
-    }
-    return "";
-}
-
-/// A circuit with one more light at each of some nodes, at the near end of whatever hangs there.
-TransformerCircuit with_lights(const TransformerCircuit& circuit, const std::vector<int>& nodes,
-                               const FixtureType& light, const CableType& joint) {
-    TransformerCircuit more = circuit;
-    for (const int index : nodes) {
-        CircuitNode node = circuit.nodes[at(index)];
-        node.kind = NodeKind::splice; // not one of the site's parts: only its number is looked at
-        node.part = 0;
-        node.parent = index;
-        node.length = Metres(0);
-        node.fixture = &light;
-        node.lead_cable = nullptr;
-        node.cable = &joint;
-        more.nodes.push_back(node);
-    }
-    return more;
-}
 
 /// Least window of the lamps of one run; of any lamp where the run has none.
 Volts least_window(const TransformerCircuit& circuit, int run) {
@@ -87,120 +29,141 @@ Volts least_window(const TransformerCircuit& circuit, int run) {
     return here ? *here : anywhere.value_or(Volts(0));
 }
 
-/// Looks for what breaks when load is added at some nodes of one transformer.
+/// Looks for what breaks when load is added at some nodes of one transformer. The circuit and its network are
+/// made once, with as many more lights as are added at a time; they are moved from place to place.
 class Probe {
   public:
-    Probe(const Assessment& assessment, const SizeOptions& options, std::size_t index,
-          const std::vector<int>& nodes)
-        : site_(*assessment.site), original_(assessment.circuits.transformers[index]), nodes_(nodes) {
-        light_.window_low = least_window(original_, original_.nodes[at(nodes.front())].run);
+    Probe(const Site& site, const TransformerCircuit& circuit, const SizeOptions& options, std::size_t lights)
+        : site_(site), original_(circuit), circuit_(circuit), margins_(options.margins()) {
         light_.window_high = Volts(1000);
         light_.va = VoltAmperes(1);
         joint_.ampacity = Amperes(1e9); // no cable at all: the light hangs right there
-        circuits_.transformers.push_back(with_lights(original_, nodes, light_, joint_));
-        problem_ = sizing::gather(site_, *assessment.catalog, circuits_, options);
-        trial_.emplace(problem_, problem_.transformers.front());
-        proposal_ = as_it_stands(problem_.transformers.front());
-        trial_->load(proposal_);
+        CircuitNode node;
+        node.kind = NodeKind::splice; // not one of the site's parts: only its number is looked at
+        node.parent = 0;
+        node.length = Metres(0);
+        node.fixture = &light_;
+        node.cable = &joint_;
+        circuit_.nodes.resize(circuit_.nodes.size() + lights, node);
+        network_ = make_network(circuit_, operating_cases(site.settings).front());
     }
+    Probe(const Probe&) = delete;
+    Probe& operator=(const Probe&) = delete;
 
-    Headroom find(const std::string& part) {
+    /// What can be added at these nodes together, spread evenly; as many nodes as the probe has lights.
+    Headroom find(const std::string& part, const std::vector<int>& nodes) {
+        move_to(nodes);
         Headroom room;
         room.part = part;
         room.transformer = site_.transformers[original_.transformer].id;
-        Verdict verdict = with(0);
-        room.broken = !verdict.feasible;
-        if (room.broken) return describe(room, verdict);
-        verdict = with(most_headroom.value());
-        room.limited = !verdict.feasible;
+        std::optional<Breach> breach = with(0);
+        room.broken = breach.has_value();
+        if (breach) return describe(room, *breach);
+        breach = with(most_headroom.value());
+        room.limited = breach.has_value();
         room.more = most_headroom;
-        if (!room.limited) return room;
+        if (!breach) return room;
         double fits = 0;
         double breaks = most_headroom.value();
         while (breaks - fits > resolution_va) {
             const double middle = (fits + breaks) / 2;
-            const Verdict found = with(middle);
-            (found.feasible ? fits : breaks) = middle;
-            if (!found.feasible) verdict = found;
+            std::optional<Breach> found = with(middle);
+            (found ? breaks : fits) = middle;
+            if (found) breach = std::move(found);
         }
         room.more = VoltAmperes(fits);
-        return describe(room, verdict);
+        return describe(room, *breach);
     }
 
   private:
-    Verdict with(double va) {
-        Network& network = trial_->network();
-        for (std::size_t k = 0; k < nodes_.size(); ++k)
-            network.power[original_.nodes.size() + k] = va / static_cast<double>(nodes_.size());
-        if (!trial_->solve()) return {false, Breach::no_operating_point, -1, -1, 0, 0};
-        return trial_->inspect(proposal_);
+    void move_to(const std::vector<int>& nodes) {
+        for (std::size_t k = 0; k < nodes.size(); ++k) {
+            const std::size_t light = original_.nodes.size() + k;
+            circuit_.nodes[light].parent = nodes[k];
+            circuit_.nodes[light].run = original_.nodes[at(nodes[k])].run;
+            network_.feed[light] = nodes[k];
+        }
+        lights_ = nodes.size();
+        light_.window_low = least_window(original_, original_.nodes[at(nodes.front())].run);
     }
 
-    std::string part_words(const Verdict& verdict) const {
-        if (verdict.node >= static_cast<int>(original_.nodes.size())) return "the added light";
-        if (verdict.node >= 0) return node_id(site_, original_.nodes[at(verdict.node)]);
-        if (verdict.run >= 0) return site_.runs[original_.runs[at(verdict.run)].run].id;
-        return site_.transformers[original_.transformer].id;
+    std::optional<Breach> with(double va) {
+        for (std::size_t k = 0; k < lights_; ++k)
+            network_.power[original_.nodes.size() + k] = va / static_cast<double>(lights_);
+        if (!solve(network_, workspace_, solution_)) return Breach{.kind = BreachKind::no_operating_point};
+        return worst_breach(circuit_, solution_, margins_);
     }
 
-    Headroom describe(Headroom room, const Verdict& verdict) const {
-        room.rule = rule_of(verdict);
-        room.breaks = part_words(verdict);
-        const Volts volts(verdict.allowed);
-        const Amperes amps(verdict.allowed);
-        switch (verdict.breach) {
-        case Breach::lamp_low:
-            room.what = fmt::format("{} falls to {}", room.breaks, volts_text(volts));
-            break;
-        case Breach::lamp_high:
-            room.what = fmt::format("{} rises to {}", room.breaks, volts_text(volts));
-            break;
-        case Breach::cable:
-            room.what = fmt::format("the cable to {} reaches {}", room.breaks, nominal_amps_text(amps));
-            break;
-        case Breach::secondary:
-            room.what = fmt::format("run {} reaches {}", room.breaks, nominal_amps_text(amps));
-            break;
-        case Breach::loading:
-            room.what = fmt::format("{} reaches {}", room.breaks, percent_text(verdict.allowed));
-            break;
-        case Breach::no_operating_point:
-            room.what = "more than the cable can carry";
-            break;
-        case Breach::none:
+    std::string part_words(const Breach& breach) const {
+        if (breach.link < 0 && breach.node >= static_cast<int>(original_.nodes.size()))
+            return "the added light";
+        return part_of(site_, original_, breach).id;
+    }
+
+    Headroom describe(Headroom room, const Breach& breach) const {
+        room.rule = rule_of(breach);
+        room.breaks = part_words(breach);
+        room.what = what_words(room.breaks, breach);
+        return room;
+    }
+
+    static std::string what_words(const std::string& part, const Breach& breach) {
+        const Volts volts(breach.limit);
+        const Amperes amps(breach.limit);
+        switch (breach.kind) {
+        case BreachKind::lamp_low:
+            return fmt::format("{} falls to {}", part, volts_text(volts));
+        case BreachKind::lamp_high:
+            return fmt::format("{} rises to {}", part, volts_text(volts));
+        case BreachKind::cable:
+            return fmt::format("{} {} reaches {}", breach.link < 0 ? "the cable to" : "link", part,
+                               nominal_amps_text(amps));
+        case BreachKind::secondary:
+            return fmt::format("run {} reaches {}", part, nominal_amps_text(amps));
+        case BreachKind::loading:
+            return fmt::format("{} reaches {}", part, percent_text(breach.limit));
+        case BreachKind::no_operating_point:
+            return "more than the cable can carry";
+        case BreachKind::contact_volts: // neither depends on the load
+        case BreachKind::supply:
+        case BreachKind::none:
             break;
         }
-        return room;
+        return "";
     }
 
     const Site& site_;
     const TransformerCircuit& original_;
-    const std::vector<int>& nodes_;
+    TransformerCircuit circuit_; ///< with the added lights behind the other nodes
+    Margins margins_;
     FixtureType light_;
     CableType joint_;
-    SiteCircuits circuits_;
-    sizing::SizeProblem problem_;
-    std::optional<sizing::Trial> trial_;
-    sizing::Proposal proposal_;
+    std::size_t lights_ = 0;
+    Network network_;
+    Workspace workspace_;
+    NetworkSolution solution_;
 };
+
+/// The heads of a transformer's runs.
+std::vector<int> heads_of(const TransformerCircuit& circuit) {
+    std::vector<int> heads;
+    for (const CircuitRun& run : circuit.runs)
+        heads.push_back(run.node);
+    return heads;
+}
 
 } // namespace
 
 std::vector<Headroom> find_headroom(const Assessment& assessment, const SizeOptions& options) {
+    const Site& site = *assessment.site;
     std::vector<Headroom> rooms;
-    for (std::size_t t = 0; t < assessment.circuits.transformers.size(); ++t) {
-        const TransformerCircuit& circuit = assessment.circuits.transformers[t];
+    for (const TransformerCircuit& circuit : assessment.circuits.transformers) {
         if (!circuit.complete() || circuit.runs.empty()) continue;
-        std::vector<int> heads;
-        for (const CircuitRun& run : circuit.runs)
-            heads.push_back(run.node);
-        const std::string& id = assessment.site->transformers[circuit.transformer].id;
-        rooms.push_back(Probe(assessment, options, t, heads).find(id));
-        for (std::size_t i = 0; i < circuit.nodes.size(); ++i) {
-            const std::vector<int> place{static_cast<int>(i)};
-            rooms.push_back(
-                Probe(assessment, options, t, place).find(node_id(*assessment.site, circuit.nodes[i])));
-        }
+        rooms.push_back(Probe(site, circuit, options, circuit.runs.size())
+                            .find(site.transformers[circuit.transformer].id, heads_of(circuit)));
+        Probe place(site, circuit, options, 1);
+        for (std::size_t i = 0; i < circuit.nodes.size(); ++i)
+            rooms.push_back(place.find(node_id(site, circuit.nodes[i]), {static_cast<int>(i)}));
     }
     return rooms;
 }

@@ -82,9 +82,9 @@ class BestCase {
 
     void judge(const Proposal& proposal) {
         Best found{proposal, trial_.judge(proposal), false, -1e300};
-        if (found.verdict.breach != Breach::no_operating_point) {
+        if (found.verdict.breach != BreachKind::no_operating_point) {
             found.room = room();
-            found.carries = trial_.carries(proposal);
+            found.carries = trial_.carries();
         }
         const bool better = !best_ || (found.carries != best_->carries ? found.carries
                                        : found.carries                 ? found.room > best_->room
@@ -129,11 +129,10 @@ class Explanation {
     }
 
     void nothing_to_choose_from(bool no_model) {
-        const bool water = std::any_of(transformer_.runs.begin(), transformer_.runs.end(),
-                                       [](const RunProblem& run) { return run.in_water; });
         result.reason = no_model
                             ? fmt::format("no priced {}transformer for a supply of {} in catalogs or [stock]",
-                                          water ? "water-listed " : "", nominal_volts_text(circuit_.supply))
+                                          transformer_.needs_water_listing ? "water-listed " : "",
+                                          nominal_volts_text(circuit_.supply))
                             : fmt::format("no priced cable for direct burial in catalogs or [stock] for {}",
                                           result.transformer);
     }
@@ -149,32 +148,34 @@ class Explanation {
         if (verdict.run >= 0) trouble.run = site_.runs[circuit_.runs[at(verdict.run)].run].id;
         if (verdict.node >= 0) result.part = node_id(site_, circuit_.nodes[at(verdict.node)]);
         switch (verdict.breach) {
-        case Breach::lamp_low:
-        case Breach::lamp_high:
+        case BreachKind::lamp_low:
+        case BreachKind::lamp_high:
             lamp(verdict);
             break;
-        case Breach::cable:
+        case BreachKind::cable:
             result.reason =
                 fmt::format("the thickest cable to {} carries {}, its ampacity is {}", result.part,
                             amps_text(Amperes(verdict.found)), amps_text(Amperes(verdict.allowed)));
             break;
-        case Breach::secondary:
+        case BreachKind::secondary:
             result.part = trouble.run;
             result.reason =
                 fmt::format("run {} draws {}, one output gives {}", trouble.run,
                             amps_text(Amperes(verdict.found)), amps_text(Amperes(verdict.allowed)));
             break;
-        case Breach::loading:
+        case BreachKind::loading:
             result.reason =
                 fmt::format("the largest transformer for {} would be loaded to {}, the limit is {}",
                             result.transformer, percent_text(verdict.found), percent_text(verdict.allowed));
             break;
-        case Breach::no_operating_point:
+        case BreachKind::no_operating_point:
             result.reason = fmt::format("the lamps of {} ask for more than the thickest cable carries",
                                         result.transformer);
             name_heaviest_run();
             break;
-        case Breach::none:
+        case BreachKind::contact_volts:
+        case BreachKind::supply:
+        case BreachKind::none:
             result.reason = "nothing was found within the effort";
             break;
         }
@@ -188,7 +189,7 @@ class Explanation {
     void lamp(const Verdict& verdict) {
         result.best = Volts(verdict.found);
         result.needed = Volts(verdict.allowed);
-        const bool low = verdict.breach == Breach::lamp_low;
+        const bool low = verdict.breach == BreachKind::lamp_low;
         result.reason =
             fmt::format("with everything at its best {} gets {}, it needs {} {}", result.part,
                         volts_text(*result.best), low ? "at least" : "at most", volts_text(*result.needed));

@@ -83,24 +83,26 @@ class Reasons {
 
     std::string breach_words(const Verdict& verdict) const {
         switch (verdict.breach) {
-        case Breach::lamp_low:
+        case BreachKind::lamp_low:
             return fmt::format("would leave {} {} of {}", part_id(verdict.node),
                                volts_text(Volts(verdict.found)), volts_text(Volts(verdict.allowed)));
-        case Breach::lamp_high:
+        case BreachKind::lamp_high:
             return fmt::format("would give {} {}, more than {}", part_id(verdict.node),
                                volts_text(Volts(verdict.found)), volts_text(Volts(verdict.allowed)));
-        case Breach::cable:
+        case BreachKind::cable:
             return fmt::format("would carry {} to {}, its ampacity is {}", amps_text(Amperes(verdict.found)),
                                part_id(verdict.node), amps_text(Amperes(verdict.allowed)));
-        case Breach::secondary:
+        case BreachKind::secondary:
             return fmt::format("would load run {} with {} of {}", run_id(verdict.run),
                                amps_text(Amperes(verdict.found)), amps_text(Amperes(verdict.allowed)));
-        case Breach::loading:
+        case BreachKind::loading:
             return fmt::format("would be loaded to {} of {}", percent_text(verdict.found),
                                percent_text(verdict.allowed));
-        case Breach::no_operating_point:
+        case BreachKind::no_operating_point:
             return "would not carry the lamps at all";
-        case Breach::none:
+        case BreachKind::contact_volts:
+        case BreachKind::supply:
+        case BreachKind::none:
             break;
         }
         return "would do as well, but whole spools make it no cheaper";
@@ -122,7 +124,7 @@ class Reasons {
     }
 
     static double shortfall(const Verdict& verdict) {
-        if (verdict.breach == Breach::no_operating_point) return 1e300;
+        if (verdict.breach == BreachKind::no_operating_point) return 1e300;
         return std::abs(verdict.found - verdict.allowed);
     }
 

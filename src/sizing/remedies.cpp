@@ -30,18 +30,19 @@ class Remedies {
     }
 
     std::vector<std::string> find() {
-        const bool by_lamp = trouble_.breach == Breach::lamp_low || trouble_.breach == Breach::lamp_high ||
-                             trouble_.breach == Breach::no_operating_point;
+        const bool by_lamp = trouble_.breach == BreachKind::lamp_low ||
+                             trouble_.breach == BreachKind::lamp_high ||
+                             trouble_.breach == BreachKind::no_operating_point;
         reopen();
         take_from_catalogs();
         if (by_lamp) {
             move_hub();
             shorten(small_shortening);
         }
-        if (trouble_.breach != Breach::loading) split();
+        if (trouble_.breach != BreachKind::loading) split();
         if (by_lamp) shorten(1);
         add_transformers();
-        if (trouble_.breach == Breach::loading) load_higher();
+        if (trouble_.breach == BreachKind::loading) load_higher();
         return ways_;
     }
 

@@ -10,7 +10,7 @@ namespace rillwatt::sizing {
 
 /// What is wrong with a transformer when all that is open is at its best.
 struct Trouble {
-    Breach breach = Breach::none;
+    BreachKind breach = BreachKind::none;
     std::string part; ///< lamp, run or transformer
     std::string run;  ///< the run concerned; empty when it is the transformer as a whole
 };

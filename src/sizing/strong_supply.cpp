@@ -1,6 +1,6 @@
 #include "strong_supply.hpp"
 
-#include "rillwatt/check/limits.hpp"
+#include "rillwatt/limits/limits.hpp"
 #include "rillwatt/quantity/figure_text.hpp"
 #include "rillwatt/quantity/quantity_text.hpp"
 
@@ -30,7 +30,7 @@ struct Ceiling {
 };
 
 Ceiling ceiling_of(const SizeProblem& problem, const TransformerProblem& transformer, const RunProblem& run) {
-    Ceiling ceiling{run.most_tap, nullptr};
+    Ceiling ceiling{run.most_contact, nullptr};
     for (const RunNode& node : run.nodes) {
         if (!node.lamp) continue;
         const CircuitNode& place =
@@ -104,7 +104,7 @@ std::string strong_tap_words(const Site& site, const SizeProblem& problem,
     const Volts tap(proposal.taps[run]);
     const Volts shown = tap * model.supply_ratio * strong;
     const Ceiling ceiling = ceiling_of(problem, transformer, chosen);
-    if (chosen.tap || !above(shown, ceiling.most)) return "";
+    if (chosen.tap || !at_most(shown, ceiling.most).broken()) return "";
     const std::string limit = ceiling.lamp == nullptr ? "the contact limit for its lights in water"
                                                       : "the most of " + node_id(site, *ceiling.lamp);
     return fmt::format("its tap of {} shows {} without load on a supply {} % high, above {}, {}: nothing was "

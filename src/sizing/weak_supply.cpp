@@ -1,7 +1,7 @@
 #include "rillwatt/sizing/weak_supply.hpp"
 
-#include "rillwatt/check/limits.hpp"
 #include "rillwatt/circuit/circuit.hpp"
+#include "rillwatt/limits/limits.hpp"
 #include "rillwatt/solver/site_solution.hpp"
 
 #include <algorithm>

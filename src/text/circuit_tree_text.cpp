@@ -1,7 +1,7 @@
 #include "circuit_tree_text.hpp"
 
-#include "rillwatt/check/limits.hpp"
 #include "rillwatt/finding/input_error.hpp"
+#include "rillwatt/limits/limits.hpp"
 #include "rillwatt/plan/solved_circuit.hpp"
 #include "rillwatt/quantity/figure_text.hpp"
 #include "rillwatt/quantity/quantity_text.hpp"

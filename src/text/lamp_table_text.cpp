@@ -1,5 +1,5 @@
-#include "rillwatt/check/limits.hpp"
 #include "rillwatt/finding/input_error.hpp"
+#include "rillwatt/limits/limits.hpp"
 #include "rillwatt/plan/lamp_rows.hpp"
 #include "rillwatt/quantity/figure_text.hpp"
 #include "rillwatt/quantity/quantity_text.hpp"

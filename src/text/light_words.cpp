@@ -1,5 +1,5 @@
-#include "rillwatt/check/light_limits.hpp"
 #include "rillwatt/check/rule.hpp"
+#include "rillwatt/limits/light_limits.hpp"
 #include "rillwatt/quantity/figure_text.hpp"
 #include "rillwatt/text/light_text.hpp"
 

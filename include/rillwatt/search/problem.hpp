@@ -1,9 +1,9 @@
 #pragma once
 
 #include "rillwatt/circuit/circuit.hpp"
-#include "rillwatt/search/lamp_load.hpp"
 #include "rillwatt/search/packing.hpp"
 #include "rillwatt/search/size_options.hpp"
+#include "rillwatt/search/windowed_lamp.hpp"
 #include "rillwatt/solver/site_solution.hpp"
 
 #include <cstddef>
@@ -43,15 +43,15 @@ struct RunNode {
     int parent = -1; ///< index into RunProblem::nodes; -1: the head of the run
     double metres = 0;
     int typed = -1; ///< index into SizeProblem::cables; -1: open
-    std::optional<LampLoad> lamp;
+    std::optional<WindowedLamp> lamp;
 };
 
 /// One run of a transformer. Nodes come after the node that feeds them.
 struct RunProblem {
     int run = 0; ///< index into TransformerCircuit::runs
     std::optional<double> tap;
-    bool in_water = false; ///< a light in water hangs on it
-    Volts most_tap{1e9};   ///< where one does: the contact limit
+    Volts most_contact{
+        1e9}; ///< what its tap may show without load; the contact limit where water asks for it
     /// Where a strong supply counts: the most a tap that may be chosen gives at the site's own supply without
     /// load, so that a strong one still keeps the high end of every window and the contact limit.
     std::optional<Volts> most_unloaded;
@@ -73,6 +73,7 @@ struct TransformerProblem {
     std::size_t circuit = 0;   ///< index into SiteCircuits::transformers
     std::vector<Model> models; ///< by ascending price; one when it is typed
     bool model_open = false;
+    bool needs_water_listing = false; ///< of an open model
     std::vector<RunProblem> runs;
     bool meshed = false;
     std::vector<int> link_typed; ///< for each link its cable, -1: open

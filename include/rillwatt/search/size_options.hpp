@@ -1,6 +1,6 @@
 #pragma once
 
-#include "rillwatt/check/limits.hpp"
+#include "rillwatt/limits/standing.hpp"
 #include "rillwatt/quantity/quantity.hpp"
 
 #include <algorithm>
@@ -27,6 +27,9 @@ struct SizeOptions {
 
     /// Kept from the low end of every window, at nominal supply.
     Volts above_low_end() const { return std::max(margin, low_margin); }
+
+    /// What lamps and transformers keep beyond their limits, at nominal supply.
+    Margins margins() const { return {above_low_end(), margin, loading}; }
 };
 
 } // namespace rillwatt

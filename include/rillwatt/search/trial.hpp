@@ -1,5 +1,6 @@
 #pragma once
 
+#include "rillwatt/limits/breach.hpp"
 #include "rillwatt/search/problem.hpp"
 #include "rillwatt/solver/network.hpp"
 
@@ -15,15 +16,13 @@ struct Proposal {
     std::vector<int> link_cables;         ///< one for each link
 };
 
-/// The limit a proposal comes nearest to breaking, or breaks worst.
-enum class Breach { none, no_operating_point, lamp_low, lamp_high, cable, secondary, loading };
-
-/// What the solver says of a proposal.
+/// What the solver says of a proposal: the worst limit that it breaks, if any.
 struct Verdict {
     bool feasible = false;
-    Breach breach = Breach::none;
+    BreachKind breach = BreachKind::none;
     int node = -1;      ///< lamp or length concerned, of the circuit
     int run = -1;       ///< run concerned
+    int link = -1;      ///< link concerned, of the circuit
     double found = 0;   ///< volts, amperes or ratio found there
     double allowed = 0; ///< what it may be
 };
@@ -40,25 +39,20 @@ class Trial {
     /// Loads the proposal into the network without solving it.
     void load(const Proposal& proposal);
 
-    /// Looks for broken limits in what the last `solve` found.
-    Verdict inspect(const Proposal& proposal) const;
+    /// Looks for broken limits in what the last `solve` of the loaded proposal found.
+    Verdict inspect() const;
 
     /// Whether what the last `solve` found keeps every ampacity, output and loading limit.
-    bool carries(const Proposal& proposal) const;
+    bool carries() const;
 
     Network& network() { return network_; }
     bool solve() { return rillwatt::solve(network_, workspace_, solution_); }
     const NetworkSolution& solution() const { return solution_; }
 
   private:
-    Verdict worst_lamp() const;
-    Verdict worst_cable(const Proposal& proposal) const;
-    Verdict worst_run(const Model& model) const;
-    Verdict loading(const Model& model) const;
-
     const SizeProblem& problem_;
     const TransformerProblem& transformer_;
-    const TransformerCircuit& circuit_;
+    TransformerCircuit circuit_; ///< with what the loaded proposal chooses
     Network network_;
     Workspace workspace_;
     NetworkSolution solution_;
