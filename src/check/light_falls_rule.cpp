@@ -12,7 +12,7 @@ namespace {
 std::vector<Finding> find_unlit(const RuleContext& context) {
     std::vector<Finding> findings;
     for (const FallsLight& light : context.light->falls) {
-        if (!below(light.lit_share, limits::falls_lit_share.value)) continue;
+        if (!against_lit_share(light.lit_share).broken()) continue;
         const Falls& falls = context.site.falls[light.falls];
         findings.push_back(
             {.severity = Severity::warning,

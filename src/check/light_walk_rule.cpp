@@ -41,7 +41,7 @@ std::vector<Finding> find_dark(const RuleContext& context) {
 std::vector<Finding> find_uneven(const RuleContext& context) {
     std::vector<Finding> findings;
     for (const WalkLight& light : context.light->walks) {
-        if (light.mean.value() <= 0 || !below(light.uniformity, limits::walk_uniformity.value)) continue;
+        if (light.mean.value() <= 0 || !against_uniformity(light.uniformity).broken()) continue;
         const Walk& walk = context.site.walks[light.walk];
         findings.push_back(
             {.severity = Severity::warning,

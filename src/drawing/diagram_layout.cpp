@@ -1,5 +1,6 @@
 #include "diagram_layout.hpp"
 
+#include "rillwatt/limits/standing.hpp"
 #include "rillwatt/quantity/quantity_text.hpp"
 
 #include <fmt/format.h>
@@ -29,8 +30,7 @@ DiagramNode words_of(const Assessment& assessment, const SolvedCircuit& solved, 
     out.name = shortened(out.part, 22);
     if (answer.lamp) {
         out.figure = volts_text(answer.lamp->volts);
-        out.bad = node.fixture && (answer.lamp->volts < node.fixture->window_low ||
-                                   answer.lamp->volts > node.fixture->window_high);
+        out.bad = node.fixture && place_in_window(*node.fixture, answer.lamp->volts) != WindowPlace::inside;
     } else if (answer.volts) {
         out.figure = volts_text(*answer.volts);
     }

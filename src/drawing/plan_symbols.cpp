@@ -1,3 +1,4 @@
+#include "rillwatt/limits/standing.hpp"
 #include "rillwatt/quantity/quantity_text.hpp"
 
 #include <fmt/format.h>
@@ -72,7 +73,7 @@ void draw_fixture(PlanDrawing& plan, const Fixture& fixture, const FixtureFacts&
                    .classes = {},
                    .group = {}};
     if (lamp) text.figure = fixed_text(lamp->volts.value(), 2) + " V";
-    if (lamp && type && (lamp->volts < type->window_low || lamp->volts > type->window_high))
+    if (lamp && type && place_in_window(*type, lamp->volts) != WindowPlace::inside)
         text.classes = "rw-bad-text";
     plan.add_symbol_label(text, at, 9);
 }

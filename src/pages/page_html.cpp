@@ -68,7 +68,6 @@ std::string table_open(std::string_view caption, const std::vector<std::string>&
 }
 
 std::string window_gauge(const WindowGauge& gauge) {
-    const bool out = gauge.nominal < gauge.low || gauge.nominal > gauge.high;
     std::string picture =
         R"(<svg class="bar" viewBox="0 0 100 16" preserveAspectRatio="none" aria-hidden="true">)";
     picture += fmt::format(R"(<rect class="ground" x="{}" y="4" width="{}" height="8"/>)", window_left,
@@ -77,17 +76,17 @@ std::string window_gauge(const WindowGauge& gauge) {
                            at(in_window(gauge, gauge.weak)), at(in_window(gauge, gauge.strong)));
     picture += upright("end", at(in_window(gauge, gauge.weak)), 5, 11);
     picture += upright("end", at(in_window(gauge, gauge.strong)), 5, 11);
-    picture += upright(out ? "mark out" : "mark", at(in_window(gauge, gauge.nominal)), 1, 15);
+    picture += upright(gauge.out ? "mark out" : "mark", at(in_window(gauge, gauge.nominal)), 1, 15);
     return picture + "</svg>";
 }
 
-std::string loading_bar(double loading, double limit) {
+std::string loading_bar(double loading, bool over, double limit) {
     std::string picture =
         R"(<svg class="bar" viewBox="0 0 100 16" preserveAspectRatio="none" aria-hidden="true">)";
     picture += fmt::format(R"(<rect class="ground" x="0" y="4" width="{}" height="8"/>)", bar_full);
-    picture += fmt::format(R"(<rect class="{}" x="0" y="5" width="{}" height="6"/>)",
-                           loading > 1 ? "fill over" : "fill",
-                           trimmed_text(std::clamp(loading * bar_full, 0.0, 99.0), 2));
+    picture +=
+        fmt::format(R"(<rect class="{}" x="0" y="5" width="{}" height="6"/>)", over ? "fill over" : "fill",
+                    trimmed_text(std::clamp(loading * bar_full, 0.0, 99.0), 2));
     if (limit > 0) picture += upright("limit", at(limit * bar_full), 1, 15);
     return picture + "</svg>";
 }

@@ -38,12 +38,13 @@ struct WindowGauge {
     Volts nominal;
     Volts weak;
     Volts strong;
+    bool out = false; ///< nominal volts leave the window
 };
 
 /// The gauge as a small picture. It repeats what stands beside it, so it is hidden from screen readers.
 std::string window_gauge(const WindowGauge& gauge);
 
-/// A loading as a bar; `limit` (a ratio) is drawn across it, 0 for none.
-std::string loading_bar(double loading, double limit);
+/// A loading as a bar, in another colour where it is over; `limit` (a ratio) is drawn across it, 0 for none.
+std::string loading_bar(double loading, bool over, double limit);
 
 } // namespace rillwatt

@@ -43,8 +43,10 @@ std::string gauge_cell(const LampRow& row) {
     const std::string state = state_html(row.state);
     if (row.type == nullptr || row.nominal == nullptr || row.weak == nullptr || row.strong == nullptr)
         return fmt::format("<td class=\"gauge\">{}</td>", state);
-    const WindowGauge gauge{row.type->window_low, row.type->window_high, row.nominal->volts, row.weak->volts,
-                            row.strong->volts};
+    const WindowGauge gauge{
+        row.type->window_low, row.type->window_high,
+        row.nominal->volts,   row.weak->volts,
+        row.strong->volts,    row.state == LampState::low || row.state == LampState::high};
     const std::string words =
         fmt::format("{}{} to {} V, margin {}", state, trimmed_text(row.type->window_low.value(), 2),
                     trimmed_text(row.type->window_high.value(), 2), volts_text(*row.margin));

@@ -1,4 +1,4 @@
-#include "rillwatt/limits/limits.hpp"
+#include "rillwatt/limits/standing.hpp"
 #include "rillwatt/plan/run_loads.hpp"
 #include "rillwatt/quantity/figure_text.hpp"
 #include "rillwatt/text/escape.hpp"
@@ -12,8 +12,8 @@ namespace rillwatt {
 
 namespace {
 
-std::string bar_cell(double loading, double limit, const std::string& remark) {
-    return fmt::format("<td class=\"gauge\">{}{}</td>", loading_bar(loading, limit),
+std::string bar_cell(double loading, bool over, double limit, const std::string& remark) {
+    return fmt::format("<td class=\"gauge\">{}{}</td>", loading_bar(loading, over, limit),
                        sub_line(percent_text(loading) + remark));
 }
 
@@ -28,7 +28,8 @@ std::string transformer_row(const Assessment& assessment, const TransformerResul
     return fmt::format("<tr{}><th scope=\"row\">{}{}</th><td class=\"n\">{}{}</td>{}</tr>\n",
                        part_attribute(transformer.id), part_link(transformer.id), sub_line(about),
                        va_text(result.load), sub_line("of&nbsp;" + va_text(circuit.type->va)),
-                       bar_cell(result.loading, limits::transformer_margin.value, draws));
+                       bar_cell(result.loading, against_rating(result.loading).broken(),
+                                limits::transformer_margin.value, draws));
 }
 
 std::string run_row(const Assessment& assessment, const RunLoad& load) {
@@ -44,7 +45,7 @@ std::string run_row(const Assessment& assessment, const RunLoad& load) {
                        part_attribute(site.runs[run.run].id), part_link(site.runs[run.run].id),
                        sub_line(about), amps_text(load.amps),
                        sub_line("of&nbsp;" + nominal_amps_text(load.limit)),
-                       bar_cell(load.loading, 0, "<span class=\"free\">" + remark + "</span>"));
+                       bar_cell(load.loading, load.over, 0, "<span class=\"free\">" + remark + "</span>"));
 }
 
 } // namespace

@@ -1,8 +1,6 @@
 #include "rillwatt/plan/lamp_rows.hpp"
 
-#include "rillwatt/limits/limits.hpp"
-
-#include <algorithm>
+#include "rillwatt/limits/standing.hpp"
 
 namespace rillwatt {
 
@@ -15,11 +13,13 @@ void place_results(std::vector<LampRow>& rows, const CaseResult& result, const L
 
 LampState state_of(const LampRow& row) {
     if (row.type == nullptr || row.nominal == nullptr) return LampState::unknown;
-    if (below(row.nominal->volts, row.type->window_low)) return LampState::low;
-    if (above(row.nominal->volts, row.type->window_high)) return LampState::high;
-    if (row.weak != nullptr && below(row.weak->volts, row.type->window_low)) return LampState::low_when_weak;
-    if (row.strong != nullptr && above(row.strong->volts, row.type->window_high))
-        return LampState::high_when_strong;
+    const auto place = [&](const LampResult* lamp) {
+        return lamp == nullptr ? WindowPlace::inside : place_in_window(*row.type, lamp->volts);
+    };
+    if (place(row.nominal) == WindowPlace::below) return LampState::low;
+    if (place(row.nominal) == WindowPlace::above) return LampState::high;
+    if (place(row.weak) == WindowPlace::below) return LampState::low_when_weak;
+    if (place(row.strong) == WindowPlace::above) return LampState::high_when_strong;
     return LampState::good;
 }
 
@@ -27,9 +27,7 @@ void judge(LampRow& row) {
     row.state = state_of(row);
     if (row.nominal == nullptr) return;
     row.run = row.nominal->run;
-    if (row.type != nullptr)
-        row.margin =
-            std::min(row.nominal->volts - row.type->window_low, row.type->window_high - row.nominal->volts);
+    if (row.type != nullptr) row.margin = room_in_window(*row.type, row.nominal->volts);
 }
 
 } // namespace

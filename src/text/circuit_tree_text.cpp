@@ -1,7 +1,7 @@
 #include "circuit_tree_text.hpp"
 
 #include "rillwatt/finding/input_error.hpp"
-#include "rillwatt/limits/limits.hpp"
+#include "rillwatt/limits/standing.hpp"
 #include "rillwatt/plan/solved_circuit.hpp"
 #include "rillwatt/quantity/figure_text.hpp"
 #include "rillwatt/quantity/quantity_text.hpp"
@@ -157,10 +157,11 @@ void TreeText::add_remark(const Pending& drawn) {
     }
     const bool names_feed = drawn.depth >= deepest_indent && node.parent >= 0 && fed(node.parent).size() > 1;
     const LampResult* lamp = answer(drawn.node).lamp;
-    const bool low =
-        node.fixture != nullptr && lamp != nullptr && below(lamp->volts, node.fixture->window_low);
-    const bool high =
-        node.fixture != nullptr && lamp != nullptr && above(lamp->volts, node.fixture->window_high);
+    const WindowPlace place = node.fixture != nullptr && lamp != nullptr
+                                  ? place_in_window(*node.fixture, lamp->volts)
+                                  : WindowPlace::inside;
+    const bool low = place == WindowPlace::below;
+    const bool high = place == WindowPlace::above;
     if (!low && !high && !names_feed) return add_type(node.fixture);
     std::string text = low ? "LOW " : high ? "HIGH " : "";
     if (node.fixture != nullptr) text += printable(node.fixture->id);

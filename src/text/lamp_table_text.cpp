@@ -1,5 +1,5 @@
 #include "rillwatt/finding/input_error.hpp"
-#include "rillwatt/limits/limits.hpp"
+#include "rillwatt/limits/standing.hpp"
 #include "rillwatt/plan/lamp_rows.hpp"
 #include "rillwatt/quantity/figure_text.hpp"
 #include "rillwatt/quantity/quantity_text.hpp"
@@ -18,7 +18,7 @@ constexpr std::size_t name_columns = 20;
 constexpr std::size_t run_columns = 6;
 
 bool outside(const FixtureType* type, Volts volts) {
-    return type != nullptr && (below(volts, type->window_low) || above(volts, type->window_high));
+    return type != nullptr && place_in_window(*type, volts) != WindowPlace::inside;
 }
 
 constexpr FigureStyle bare_volts{volts_style.decimals, ""};

@@ -31,12 +31,12 @@ std::string walk_target_text(const Walk& walk, const WalkLight& light) {
 
 std::string walk_verdict(const WalkLight& light) {
     if (!light.meets) return light.maximum.value() > 0 ? "too dark" : "dark";
-    if (light.mean.value() > 0 && below(light.uniformity, limits::walk_uniformity.value)) return "patchy";
+    if (light.mean.value() > 0 && against_uniformity(light.uniformity).broken()) return "patchy";
     return light.maximum.value() > 0 ? "enough" : "dark";
 }
 
 std::string falls_verdict(const FallsLight& light) {
-    if (!below(light.lit_share, limits::falls_lit_share.value)) return "lit";
+    if (!against_lit_share(light.lit_share).broken()) return "lit";
     return light.maximum.value() > 0 ? "too dim" : "dark";
 }
 

@@ -85,3 +85,58 @@ TEST_CASE("what is broken already has no headroom") {
     const auto rooms = rooms_of(one_lamp(300, 11.99));
     CHECK(room_of(rooms, "L").broken);
 }
+
+namespace {
+
+// Two hubs of 4 mm2, 0.0042 ohm/m out and back, 18 m from the transformer, joined by a thin link:
+//
+//   T1 --A--+-- 18 m thick --- near (lamp of 1 VA)
+//           |                    | link, 6 m thin, ampacity 7 A
+//           +-- 18 m thick --- far (lamp of 1 VA)
+Garden two_hubs() {
+    Garden garden;
+    garden.transformer("T1", 3000, 0, {12}).run("A", "T1", 12, "thick");
+    garden.cable("thick", 0.0021).cable("thin", 0.0021);
+    garden.catalog.cables["thick"].ampacity = Amperes(40);
+    garden.catalog.cables["thin"].ampacity = Amperes(7);
+    garden.catalog.transformers["type of T1"].secondary_limit = Amperes(40);
+    garden.lamp_type("lamp", {.va = 1});
+    garden.catalog.fixtures["lamp"].window_low = Volts(9);
+    garden.catalog.fixtures["lamp"].window_high = Volts(15);
+    garden.fixture("near", "A", 18, "lamp").fixture("far", "A", 18, "lamp");
+    garden.link("ring", "near", "far", 6, "thin");
+    return garden;
+}
+
+} // namespace
+
+TEST_CASE("where a link binds it is named itself, not the cable to the hub") {
+    const Headroom room = room_of(rooms_of(two_hubs()), "near");
+    CHECK(room.rule == "cable-overloaded");
+    CHECK(room.breaks == "ring");
+    CHECK(room.what == "link ring reaches 7 A");
+    // By hand: R to each hub, R / 3 in the link; of I at `near` the way round by `far` takes
+    // R / (R + R + R / 3) = 3 / 7, 7 A of 16.33 A; the drop to `near` is then 9.33 A * 0.0756 ohm = 0.706 V.
+    CHECK(room.more.value() == Approx(16.33 * 11.294).epsilon(0.01));
+}
+
+TEST_CASE("an output that joined taps drive backwards over its limit has no headroom") {
+    // 14 and 14 V against 12 V over 0.1 ohm each: the node where they meet stands at 13.33 V less a little,
+    // so that 13.3 A flow back into the 12 V output.
+    Garden garden;
+    garden.transformer("T1", 3000, 0, {12, 14}).cable("c", 0.005);
+    garden.run("A", "T1", 12, "c").run("B", "T1", 14, "c").run("C", "T1", 14, "c");
+    garden.catalog.transformers["type of T1"].secondary_limit = Amperes(10);
+    garden.lamp_type("lamp", {.va = 1});
+    garden.catalog.fixtures["lamp"].window_low = Volts(9);
+    garden.catalog.fixtures["lamp"].window_high = Volts(15);
+    garden.fixture("L", "A", 10, "lamp");
+    garden.link("BL", "B", "L", 10, "c").link("CL", "C", "L", 10, "c");
+    const auto rooms = rooms_of(garden);
+    for (const char* part : {"T1", "A", "B", "C", "L"}) {
+        CAPTURE(part);
+        CHECK(room_of(rooms, part).broken);
+        CHECK(room_of(rooms, part).breaks == "A");
+        CHECK(room_of(rooms, part).rule == "secondary-overloaded");
+    }
+}

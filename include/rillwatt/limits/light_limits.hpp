@@ -33,3 +33,15 @@ inline constexpr const char* glare_source =
     "common practice, no source: no eye within a light's field angle and 20 m";
 
 } // namespace rillwatt::limits
+
+namespace rillwatt {
+
+/// The darkest spot of a walk over its mean against the least that it may be.
+constexpr Standing against_uniformity(double uniformity) {
+    return {uniformity, limits::walk_uniformity.value, true};
+}
+
+/// The share of a falls face that is lit against the least that counts as lit.
+constexpr Standing against_lit_share(double share) { return {share, limits::falls_lit_share.value, true}; }
+
+} // namespace rillwatt

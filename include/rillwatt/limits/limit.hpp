@@ -25,4 +25,18 @@ constexpr bool above(T value, T limit) {
     return value > limit + T(limit_slack);
 }
 
+/// A figure beside the limit it has to keep: volts, amperes, or a loading as a ratio. The one place where the
+/// two are compared. Limits are inclusive.
+struct Standing {
+    double value = 0;
+    double limit = 0;
+    bool least = false; ///< the limit is the least that the figure may be; else the most
+
+    /// How far the figure is past its limit; negative while it keeps it.
+    constexpr double beyond() const { return least ? limit - value : value - limit; }
+    constexpr bool broken() const { return beyond() > limit_slack; }
+    /// How much of the limit is used; 0 where there is none.
+    constexpr double share() const { return limit > 0 ? value / limit : 0; }
+};
+
 } // namespace rillwatt

@@ -16,20 +16,6 @@ struct Margins {
     double loading = limits::transformer_margin.value; ///< most a transformer is loaded, ratio
 };
 
-/// A figure beside the limit it has to keep: volts, amperes, or a loading as a ratio. The one place where the
-/// two are compared. Limits are inclusive.
-struct Standing {
-    double value = 0;
-    double limit = 0;
-    bool least = false; ///< the limit is the least that the figure may be; else the most
-
-    /// How far the figure is past its limit; negative while it keeps it.
-    constexpr double beyond() const { return least ? limit - value : value - limit; }
-    constexpr bool broken() const { return beyond() > limit_slack; }
-    /// How much of the limit is used; 0 where there is none.
-    constexpr double share() const { return limit > 0 ? value / limit : 0; }
-};
-
 /// A figure against the most that it may be.
 template<Dimension D>
 constexpr Standing at_most(Quantity<D> value, Quantity<D> limit) {
