@@ -263,7 +263,7 @@ void Remedies::add_transformers() {
 }
 
 void Remedies::load_higher() {
-    if (options_.loading >= limits::transformer_rating.value) return;
+    if (against_rating(options_.loading).beyond() >= 0) return;
     const double asked = options_.loading;
     options_.loading = limits::transformer_rating.value;
     if (works(part_)) {

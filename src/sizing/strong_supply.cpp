@@ -35,7 +35,8 @@ Ceiling ceiling_of(const SizeProblem& problem, const TransformerProblem& transfo
         if (!node.lamp) continue;
         const CircuitNode& place =
             problem.circuits->transformers[transformer.circuit].nodes[static_cast<std::size_t>(node.node)];
-        if (place.fixture->window_high < ceiling.most) ceiling = {place.fixture->window_high, &place};
+        const Volts most = place.fixture->window_high;
+        if (most < ceiling.most) ceiling = {most, &place};
     }
     return ceiling;
 }

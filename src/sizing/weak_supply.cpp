@@ -1,7 +1,7 @@
 #include "rillwatt/sizing/weak_supply.hpp"
 
 #include "rillwatt/circuit/circuit.hpp"
-#include "rillwatt/limits/limits.hpp"
+#include "rillwatt/limits/standing.hpp"
 #include "rillwatt/solver/site_solution.hpp"
 
 #include <algorithm>
@@ -42,8 +42,9 @@ std::optional<Volts> margin_missed(const SiteSolution& solution, const Site& sit
     for (const LampResult& lamp : solution.weak().lamps) {
         const FixtureType* type = find_entry(catalog.fixtures, site.fixtures[lamp.fixture].model);
         const auto before = nominal.find(lamp.fixture);
-        if (type == nullptr || before == nominal.end() || !below(lamp.volts, type->window_low)) continue;
-        if (below(before->second, type->window_low)) continue;
+        if (type == nullptr || before == nominal.end() || !against_low_end(*type, lamp.volts).broken())
+            continue;
+        if (against_low_end(*type, before->second).broken()) continue;
         missed = std::max(missed.value_or(Volts(0)), in_whole_steps(before->second - lamp.volts));
     }
     return missed;

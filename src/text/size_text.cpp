@@ -228,7 +228,8 @@ std::string headroom_text(const std::vector<Headroom>& rooms, const Assessment& 
     std::string out = wrapped(
         fmt::format(
             "How much more constant-power load each place can carry at nominal supply, one place at a "
-            "time, a transformer loaded to at most {}.",
+            "time, a transformer loaded to at most {}. The figure of a transformer is for load right at its "
+            "terminals, shared evenly by its runs.",
             percent_text(options.loading)),
         style.width, "", "");
     std::string transformer;
