@@ -231,11 +231,13 @@ std::optional<WalkTarget> wanted_on(const Walk& walk, const LuxSpread& now) {
     return target;
 }
 
-std::optional<PartProposal> plan_walk(const Workbench& bench, const Walk& walk) {
+std::optional<PartProposal> plan_walk(const Workbench& bench, const Walk& walk, bool make_even) {
     LitPoints lit;
     lit.points = walk_points(walk);
     illuminate(bench.scene(), lit);
-    const std::optional<WalkTarget> target = wanted_on(walk, spread_of(lit.lux));
+    const LuxSpread now = spread_of(lit.lux);
+    std::optional<WalkTarget> target = wanted_on(walk, now);
+    if (!target && make_even && !need_of(walk_target(walk)).met_by(now)) target = walk_target(walk);
     if (!target || lit.points.empty()) return {};
     const WalkNeed need = need_of(*target);
     PartProposal proposal;

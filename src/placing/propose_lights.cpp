@@ -4,6 +4,7 @@
 
 #include "walk_need.hpp"
 #include "workbench.hpp"
+#include <algorithm>
 #include <tuple>
 #include <utility>
 
@@ -67,7 +68,7 @@ void Planner::plan_again(std::size_t walk, bool& changed) {
     const Walk& part = bench_.site().walks[walk];
     const std::size_t faults_before = faults();
     std::vector<ProposedLight> before = bench_.withdraw(part.id);
-    std::optional<PartProposal> plan = plan_walk(bench_, part);
+    std::optional<PartProposal> plan = plan_walk(bench_, part, true);
     const std::size_t count = plan ? plan->lights.size() : 0;
     if (plan) bench_.accept(part.id, plan->lights);
     const std::size_t faults_after = plan && plan->unmet ? faults_before + 1 : faults();
@@ -92,6 +93,7 @@ void Planner::gather(const std::string& part, const std::optional<PartProposal>&
 
 PlacingProposal Planner::propose() {
     const Site& site = bench_.site();
+    const std::vector<std::string> before = patchy();
     std::vector<std::optional<PartProposal>> falls;
     for (const Falls& part : site.falls) {
         falls.push_back(plan_falls(bench_, part));
@@ -108,6 +110,10 @@ PlacingProposal Planner::propose() {
             if (walks_[i] && !walks_[i]->lights.empty()) plan_again(i, changed);
     }
     PlacingProposal proposal;
+    for (const std::string& walk : patchy())
+        if (std::find(before.begin(), before.end(), walk) == before.end())
+            proposal.reasons.push_back(fmt::format(
+                "{} is patchy with these lights in place: too much spills over from others.", walk));
     for (std::size_t i = 0; i < site.walks.size(); ++i)
         gather(site.walks[i].id, walks_[i], proposal);
     for (std::size_t i = 0; i < site.falls.size(); ++i)

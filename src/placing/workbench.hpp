@@ -114,7 +114,8 @@ struct PartProposal {
 };
 
 // Each finds lights for one part, or says in `unmet` why nothing does; nothing where the part needs none.
-std::optional<PartProposal> plan_walk(const Workbench& bench, const Walk& walk);
+// `make_even`: a walk that has its lux but is patchy needs some too.
+std::optional<PartProposal> plan_walk(const Workbench& bench, const Walk& walk, bool make_even = false);
 std::optional<PartProposal> plan_falls(const Workbench& bench, const Falls& falls);
 
 /// What a walk is to be lit to by a proposal; empty when it needs nothing.

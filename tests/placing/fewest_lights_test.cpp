@@ -59,6 +59,8 @@ TEST_CASE("short walks get the fewest lights that enumeration finds") {
         REQUIRE(proposal.numbers.size() == 1);
         CHECK(lit_well(light_with(site_of(c), catalog, places_of(proposal))));
         CHECK(proposal.lights.size() == Enumeration(c).fewest(4));
+        const bool all_tried = !std::holds_alternative<BeamDistribution>(c.distribution); // a beam has no end
+        if (all_tried) CHECK(proposal.numbers[0].lower_bound == proposal.lights.size());
     }
 }
 
@@ -119,6 +121,23 @@ TEST_CASE("walks side by side do not spoil each other's light") {
         CHECK(lit_well(light));
     const Site alone = site_of(c);
     CHECK(proposal.lights.size() < 2 * proposal_for(alone, catalog).lights.size());
+}
+
+TEST_CASE("a walk that the light of another leaves patchy is named first") {
+    const WalkCase c{"", HatDistribution{Degrees(10), Degrees(80)}, 300, 6, 1.2, "P6"};
+    const Catalog catalog = catalog_of({type_of(c)});
+    Site site = site_of(c);
+    site.walks.push_back(walk_of("brighter", {{0, 1.7}, {6, 1.7}}, 1.2));
+    site.walks[1].target = "P1";
+    const PlacingProposal proposal = proposal_for(site, catalog);
+    for (const ProposedLight& light : proposal.lights)
+        site.fixtures.push_back(light.fixture);
+    std::string patchy;
+    for (const WalkLight& light : compute_light(site, catalog, nullptr, {}).value->walks) {
+        CHECK(light.meets);
+        if (!lit_well(light)) patchy = site.walks[light.walk].id;
+    }
+    if (!patchy.empty()) CHECK(proposal.reasons.at(0).find(patchy + " is patchy") == 0);
 }
 
 TEST_CASE("a bend gets its light from the outside corner too") {

@@ -104,6 +104,48 @@ TEST_CASE("the exhaustive search says of each number what enumeration says") {
     }
 }
 
+TEST_CASE("lights that are not missed are taken away, the others moved") {
+    const Setting s({"", HatDistribution{Degrees(10), Degrees(80)}, 300, 12, 3, "P5"});
+    LightSum sum(s.table, s.need, s.base);
+    std::vector<std::size_t> many;
+    for (std::size_t place = 0; place < s.table.size(); place += 12)
+        many.push_back(place);
+    sum.put(many);
+    REQUIRE(sum.met());
+    Effort effort{100'000'000};
+    take_away(sum, effort);
+    CHECK(sum.met());
+    CHECK(sum.lamps().size() <= 9); // of 32
+}
+
+TEST_CASE("a regular row that falls short is moved until it does") {
+    const Setting s({"", HatDistribution{Degrees(10), Degrees(80)}, 300, 12, 3, "P5"});
+    LightSum sum(s.table, s.need, s.base);
+    std::size_t short_before = 0;
+    std::size_t met_after = 0;
+    for (const Pattern& pattern : all_patterns()) {
+        sum.put(set_out(s.table, pattern, 8));
+        short_before += sum.met() ? 0 : 1;
+        Effort effort{20'000'000};
+        const double before = sum.shortfall();
+        met_after += move_until_met(sum, effort) ? 1 : 0;
+        if (!sum.met()) CHECK(sum.shortfall() <= before);
+    }
+    CHECK(short_before > 0);
+    CHECK(met_after > all_patterns().size() - short_before);
+}
+
+TEST_CASE("at a bend the mesh has places outside, as far from both of its stretches") {
+    WalkCase c{"", HatDistribution{}, 100, 4, 1.2, "P5"};
+    Setting s(c);
+    s.site.walks[0].line = {{0, 0}, {4, 0}, {4, 4}};
+    const PlacesBeside places(s.bench, s.site.walks[0], WaterRule::keep_clear);
+    std::size_t at_tip = 0;
+    for (const WalkSlot& slot : places.mesh())
+        if (std::abs((slot.at.x - 4) + slot.at.y) < 1e-9 && slot.at.x > 4.7) ++at_tip;
+    CHECK(at_tip == 4); // one for each set-back
+}
+
 TEST_CASE("walks of 10 to 15 m get as few lights as a mixed-integer program proves") {
     const WalkCase cases[] = {{"hats", HatDistribution{Degrees(10), Degrees(75)}, 140, 12, 1.2, "P4"},
                               {"even", BatwingDistribution{Degrees(78)}, 105, 15, 1.5, "P4"},
