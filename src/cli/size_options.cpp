@@ -27,7 +27,7 @@ std::vector<OptionSpec> size_option_specs() {
         {.name = "--any-order", .help = "with --per-length: allow thicker cable downstream"},
         margin_option(),
         {.name = "--weak-supply",
-         .help = "keep every window on a weak supply too, by the least margin at the low end that does it, "
+         .help = "keep every window on a weak supply too, "
                  "and on a strong one where some tap can"},
         loading_option(),
         {.name = "--all", .help = "choose anew what is typed as well"},

@@ -22,19 +22,16 @@ std::string table_of(const Site& site, const std::string& part) {
     return holds(site.links) ? "link" : "fixture";
 }
 
-/// Sizes the site; for a weak supply the options then hold the margin that was needed.
-LoadResult<SizeResult> choose(const LoadedSite& loaded, bool weak_supply, SizeOptions& options) {
-    if (!weak_supply) return size_site(loaded.site, loaded.catalog, options);
-    LoadResult<WeakSupplySizing> sized = size_for_weak_supply(loaded.site, loaded.catalog, options);
-    if (!sized) return {std::nullopt, std::move(sized.errors)};
-    options.low_margin = sized.value->margin;
-    return {std::move(sized.value->result), {}};
+LoadResult<SizeResult> choose(const LoadedSite& loaded, const SizeOptions& options) {
+    return options.weak_supply ? size_for_weak_supply(loaded.site, loaded.catalog, options)
+                               : size_site(loaded.site, loaded.catalog, options);
 }
 
 } // namespace
 
 LoadResult<SizeReport> report_sizing(const LoadedSite& loaded, SizeOptions options, bool weak_supply) {
-    LoadResult<SizeResult> sized = choose(loaded, weak_supply, options);
+    options.weak_supply = weak_supply;
+    LoadResult<SizeResult> sized = choose(loaded, options);
     if (!sized) return {std::nullopt, located(std::move(sized.errors), loaded)};
     LoadResult<Assessment> before = assess(loaded.site, loaded.catalog);
     if (!before) return {std::nullopt, located(std::move(before.errors), loaded)};

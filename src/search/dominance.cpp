@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <optional>
 
 namespace rillwatt::search {
 
@@ -20,6 +21,8 @@ struct Move {
     double up = 0;                                        ///< share to add to the greatest
     double low = std::numeric_limits<double>::infinity(); ///< volts it must reach down to
     double high = 0;                                      ///< and up to
+    double weak_down = 0;                                 ///< as `down`, on a weak supply
+    double weak_low = std::numeric_limits<double>::infinity();
 };
 
 bool costs_no_more(const Label& a, const Label& b, const LabelFrame& frame) {
@@ -58,7 +61,19 @@ void reach_down(Curve& curve, double low) {
     curve.volts[0] = low;
 }
 
+void give_way_on_weak(Label& label, const Move& move) {
+    WeakSide& weak = label.weak;
+    if (move.weak_down > rounding || move.weak_low < weak.low - volts_rounding) label.exact = false;
+    if (move.weak_low < weak.low) {
+        weak.low = move.weak_low;
+        reach_down(weak.curve, move.weak_low);
+    }
+    for (double& amps : weak.curve.amps)
+        amps *= 1 - move.weak_down;
+}
+
 void give_way(Label& label, const Move& move, const LabelFrame& frame) {
+    if (frame.weak()) give_way_on_weak(label, move);
     if (move.down > rounding || move.up > rounding || move.low < label.low - volts_rounding ||
         move.high > label.high + volts_rounding)
         label.exact = false;
@@ -128,6 +143,7 @@ class Sieve {
         double top_amps;
         CurvePower power;
         CurvePower most_power;
+        std::optional<CurvePower> weak_power;
         Move move;
     };
 
@@ -137,8 +153,9 @@ class Sieve {
         if (stairs_.size() <= rank) stairs_.resize(rank + 1);
         stairs_[rank].add({place.low, place.top_amps, kept_.size()});
         const CurvePower power(label.curve);
-        kept_.push_back(
-            {place.label, place.top_amps, power, frame_.two_sided ? CurvePower(label.most) : power, {}});
+        kept_.push_back({place.label, place.top_amps, power,
+                         frame_.two_sided ? CurvePower(label.most) : power, std::nullopt, Move{}});
+        if (frame_.weak()) kept_.back().weak_power.emplace(label.weak.curve);
     }
 
     double amps_limit(double top_amps) const { return top_amps * (1 + tolerance_ + rounding) + rounding; }
@@ -179,11 +196,22 @@ class Sieve {
             move.up = shortfall(kept.most_power, label.most);
             if (frame_.strict_volts && !draws_alike(kept, label, move)) return false;
         }
+        if (frame_.weak() && !covers_weak(kept, label, move)) return false;
         kept.move.down = std::max(kept.move.down, move.down);
         kept.move.up = std::max(kept.move.up, move.up);
         kept.move.low = std::min(kept.move.low, label.low);
         kept.move.high = std::max(kept.move.high, label.high);
+        kept.move.weak_down = std::max(kept.move.weak_down, move.weak_down);
+        kept.move.weak_low = std::min(kept.move.weak_low, label.weak.low);
         return true;
+    }
+
+    /// The same on a weak supply.
+    bool covers_weak(const Kept& kept, const Label& label, Move& move) const {
+        const double tolerance = volts_rounding + tolerance_ * (frame_.weak_top - frame_.weak_floor);
+        if (labels_[kept.label].weak.low > label.weak.low + tolerance) return false;
+        move.weak_down = excess(*kept.weak_power, label.weak.curve);
+        return move.weak_down <= tolerance_ + rounding;
     }
 
     /// Where a lamp may get too many volts, less current is not always better.
@@ -213,6 +241,10 @@ void blend(std::vector<Label>& labels, const LabelFrame& frame) {
             const Label& other = labels[i];
             Move move{excess(CurvePower(best.curve), other.curve), 0, other.low, other.high};
             if (frame.two_sided) move.up = shortfall(CurvePower(best.most), other.most);
+            if (frame.weak()) {
+                move.weak_down = excess(CurvePower(best.weak.curve), other.weak.curve);
+                move.weak_low = other.weak.low;
+            }
             give_way(best, move, frame);
             best.exact = false;
             best.thickness = std::min(best.thickness, other.thickness);

@@ -81,19 +81,20 @@ double slope_in_front(const CurvePower& power, double volts, double ohms) {
 
 /// Constant-power lamps draw more the fewer volts they get: below the volts at which those in front of the
 /// cable are least, the same volts in front belong to a higher root too, and that is the one a circuit takes.
-void keep_upper_root(Label& label, double ohms, const LabelFrame& frame) {
-    if (rises_in_front(label, ohms)) return;
-    const CurvePower power(label.curve);
-    if (slope_in_front(power, label.low, ohms) >= 0) return;
-    double falling = label.low;
-    double rising = frame.top;
+/// False when the label's lowest volts are on it already.
+bool keep_upper_root(Curve& curve, double& low, double ohms, double top) {
+    if (rises_in_front(curve, ohms)) return false;
+    const CurvePower power(curve);
+    if (slope_in_front(power, low, ohms) >= 0) return false;
+    double falling = low;
+    double rising = top;
     for (int step = 0; step < 50; ++step) {
         const double middle = (falling + rising) / 2;
         (slope_in_front(power, middle, ohms) < 0 ? falling : rising) = middle;
     }
-    label.low = falling; // a hair too wide: never excludes what works
-    respread(label.curve, label.low, frame.top);
-    if (frame.two_sided) respread(label.most, label.low, frame.top);
+    low = falling; // a hair too wide: never excludes what works
+    respread(curve, low, top);
+    return true;
 }
 
 void raise_by_drop(Curve& curve, double ohms) {
@@ -101,9 +102,9 @@ void raise_by_drop(Curve& curve, double ohms) {
         curve.volts[j] += ohms * curve.amps[j];
 }
 
-void hold_near_top(Curve& curve, double low, const LabelFrame& frame) {
-    const double span = std::max(frame.top - low, least_span);
-    if (curve.volts[curve_samples - 1] > low + (1 + widest_drift) * span) respread(curve, low, frame.top);
+void hold_near_top(Curve& curve, double low, double top) {
+    const double span = std::max(top - low, least_span);
+    if (curve.volts[curve_samples - 1] > low + (1 + widest_drift) * span) respread(curve, low, top);
 }
 
 void add(Curve& curve, const CurvePower& power) {
@@ -129,6 +130,25 @@ std::uint64_t mark_of(Length length) {
     return mark ^ (mark >> 31);
 }
 
+/// Puts the weak sides of two labels together. False when no voltage suits both.
+bool join_weak(const Branch& first, const Branch& second, const LabelFrame& frame, WeakSide& out) {
+    const bool swapped = first.label->weak.low < second.label->weak.low;
+    const Branch& upper = swapped ? second : first; // its samples start where the joined ones do
+    const Branch& other = swapped ? first : second;
+    out = upper.label->weak;
+    add(out.curve, *other.weak);
+    return out.low <= frame.weak_top + volts_rounding;
+}
+
+bool put_in_front_of_weak(WeakSide& weak, double ohms, const LabelFrame& frame) {
+    keep_upper_root(weak.curve, weak.low, ohms, frame.weak_top);
+    raise_by_drop(weak.curve, ohms);
+    weak.low = weak.curve.volts[0];
+    if (weak.low > frame.weak_top + volts_rounding) return false;
+    hold_near_top(weak.curve, weak.low, frame.weak_top);
+    return true;
+}
+
 } // namespace
 
 CurvePower::CurvePower(const Curve& curve) : volts(curve.volts), differences() {
@@ -148,6 +168,10 @@ Label idle_label(const LabelFrame& frame) {
     label.low = frame.floor;
     label.curve.volts = sample_volts(frame.floor, frame.top);
     label.most = label.curve;
+    if (frame.weak()) {
+        label.weak.low = frame.weak_floor;
+        label.weak.curve.volts = sample_volts(frame.weak_floor, frame.weak_top);
+    }
     return label;
 }
 
@@ -173,7 +197,23 @@ bool add_lamp(Label& label, const WindowedLamp& lamp, const LabelFrame& frame) {
     return !frame.two_sided || add_lamp_amps(label.most, lamp);
 }
 
-std::vector<Branch> branches_of(const std::vector<Label>& labels) { return {labels.begin(), labels.end()}; }
+bool add_weak_lamp(Label& label, const WindowedLamp& lamp, const LabelFrame& frame) {
+    WeakSide& weak = label.weak;
+    const double low = splice_volts(lamp, lamp.low);
+    if (low > weak.low) {
+        weak.low = low;
+        respread(weak.curve, low, frame.weak_top);
+    }
+    return weak.low <= frame.weak_top + volts_rounding && add_lamp_amps(weak.curve, lamp);
+}
+
+std::vector<Branch> branches_of(const std::vector<Label>& labels, const LabelFrame& frame) {
+    std::vector<Branch> branches;
+    branches.reserve(labels.size());
+    for (const Label& label : labels)
+        branches.emplace_back(label, frame);
+    return branches;
+}
 
 bool join(const Branch& first, const Branch& second, const LabelFrame& frame, Label& out) {
     const Label& a = *first.label;
@@ -186,6 +226,7 @@ bool join(const Branch& first, const Branch& second, const LabelFrame& frame, La
     out = *upper.label;
     add(out.curve, other.power);
     if (frame.two_sided) add(out.most, other.most);
+    if (frame.weak() && !join_weak(first, second, frame, out.weak)) return false;
     out.low = low;
     out.high = high;
     out.cost = a.cost + b.cost;
@@ -202,33 +243,39 @@ double amps_at_high(const Label& label, double most, const LabelFrame& frame) {
     return std::min(sample(frame.two_sided ? label.most : label.curve, label.high), most);
 }
 
-bool rises_in_front(const Label& label, double ohms) {
+bool rises_in_front(const Curve& curve, double ohms) {
     constexpr double well_rising = 0.6; // such a slope over the first samples leaves none below zero
-    const Curve& curve = label.curve;
     const double run = curve.volts[1] - curve.volts[0];
     return run + ohms * (curve.amps[1] - curve.amps[0]) >= well_rising * run;
 }
 
 double low_in_front(const Label& label, double ohms) {
-    return label.low + (rises_in_front(label, ohms) ? ohms * label.curve.amps[0] : 0);
+    return label.low + (rises_in_front(label.curve, ohms) ? ohms * label.curve.amps[0] : 0);
+}
+
+double weak_low_in_front(const Label& label, double ohms) {
+    const WeakSide& weak = label.weak;
+    return weak.low + (rises_in_front(weak.curve, ohms) ? ohms * weak.curve.amps[0] : 0);
 }
 
 bool put_cable_in_front(Label& label, const Front& front, const LabelFrame& frame) {
     const double ohms = front.ohms;
     const double high = label.high;
     if (!keep_ampacity(label, front.ampacity, frame)) return false;
-    keep_upper_root(label, ohms, frame);
+    if (keep_upper_root(label.curve, label.low, ohms, frame.top) && frame.two_sided)
+        respread(label.most, label.low, frame.top);
     if (label.high < frame.top)
         label.high += ohms * (label.high == high ? front.amps_at_high : front.ampacity);
     if (label.high >= frame.top) label.high = std::numeric_limits<double>::infinity();
     raise_by_drop(label.curve, ohms);
     label.low = label.curve.volts[0];
     if (label.low > std::min(label.high, frame.top) + volts_rounding) return false;
-    hold_near_top(label.curve, label.low, frame);
-    if (!frame.two_sided) return true;
-    raise_by_drop(label.most, ohms);
-    hold_near_top(label.most, label.low, frame);
-    return true;
+    hold_near_top(label.curve, label.low, frame.top);
+    if (frame.two_sided) {
+        raise_by_drop(label.most, ohms);
+        hold_near_top(label.most, label.low, frame.top);
+    }
+    return !frame.weak() || put_in_front_of_weak(label.weak, front.weak_ohms, frame);
 }
 
 void count_metres(Label& label, const Cable& cable, double metres) {

@@ -14,21 +14,26 @@ std::optional<Combination> TransformerSearch::quick_choice(int model) const {
     constexpr int rounds = 50;
     const ModelOptions& set = models_[at(model)];
     Combination choice{model, 0, std::vector<int>(set.options.size(), 0)};
-    double sag = transformer_.models[at(set.model)].supply_ratio;
+    PerCase<double> sag{{ratio(set), ratio(set, Supplied::weak)}};
     for (int round = 0; round < rounds; ++round) {
         choice.cost = transformer_.models[at(set.model)].price;
         for (std::size_t r = 0; r < set.options.size(); ++r) {
             const auto& options = set.options[r];
             const auto fits = std::find_if(options.begin(), options.end(), [&](const RunOption& option) {
-                return option.low_sag <= sag && option.high_sag >= sag;
+                return allows(sag, option, 0) && option.high_sag >= sag[Supplied::nominal];
             });
             if (fits == options.end()) return std::nullopt;
             choice.options[r] = static_cast<int>(fits - options.begin());
             choice.cost += fits->cost;
         }
-        const double reached = highest_sag(set, choice.options);
-        if (reached >= sag - sag_slack && reached >= set.least_sag - sag_slack) return choice;
-        sag = std::min(reached, sag - sag_slack);
+        bool holds = true;
+        for (const Supplied supplied : cases()) {
+            const double reached = highest_sag(set, choice.options, supplied);
+            const double least = set.tables[supplied].least_sag;
+            holds = holds && reached >= sag[supplied] - sag_slack && reached >= least - sag_slack;
+            sag[supplied] = std::min(reached, sag[supplied] - sag_slack);
+        }
+        if (holds) return choice;
     }
     return std::nullopt;
 }

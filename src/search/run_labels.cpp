@@ -17,15 +17,17 @@ const Cable& cable_at(const SizeProblem& problem, int index) { return problem.ca
 template<class L>
 class Tree {
   public:
-    Tree(const SizeProblem& problem, const RunProblem& run, const RunSearch& search,
+    Tree(const SizeProblem& problem, const RunProblem& run, const RunSearch& search, const LabelFrame& frame,
          std::vector<int> candidates, RunLabels& found, Effort& effort)
-        : problem_(problem), run_(run), search_(search), frame_(search.frame),
+        : problem_(problem), run_(run), search_(search), frame_(frame),
+          supplied_(frame.weak() == search.frame.weak() ? Supplied::nominal : Supplied::weak),
           candidates_(std::move(candidates)), found_(found), effort_(effort), grown_(),
           points_(run.nodes.size() + 1) {}
 
     void search() {
         bound_rest();
-        bound_volts();
+        top_volts_ = bound_volts(supplied_, frame_.floor, frame_.top);
+        if (frame_.weak()) weak_top_volts_ = bound_volts(Supplied::weak, frame_.weak_floor, frame_.weak_top);
         for (std::size_t i = run_.nodes.size(); i-- > 0;) {
             if (effort_.spent()) {
                 found_.complete = false;
@@ -36,28 +38,29 @@ class Tree {
         std::vector<L>& head = points_.back();
         if (!head_used_) start_idle(head.emplace_back(), frame_);
         for (const L& label : head)
-            found_.labels.push_back(with_curve(label, frame_));
+            found_.labels.push_back(with_curve(label, search_.frame));
         if (search_.record != nullptr) search_.record->record_head(head);
     }
 
   private:
     void bound_rest();
-    void bound_volts();
+    std::vector<double> bound_volts(Supplied supplied, double floor, double top) const;
     bool finish(std::size_t i);
     std::vector<L> with_cables(std::size_t i, const std::vector<L>& below);
     bool may_have(const RunNode& node, int cable, int thickest_below) const;
     void put(std::size_t i, int cable, const L& below, double amps_at_high);
     void connect(std::size_t point, std::size_t i, std::vector<L>&& labels);
     void join_all(std::size_t i, const std::vector<L>& here, const std::vector<L>& labels);
-    bool hopeless(std::size_t i, double cost, double low, int thickness) const;
+    bool hopeless(std::size_t i, double cost, double low, double weak_low, int thickness) const;
     bool may_join(std::size_t i, const L& a, const L& b) const;
-    double rest_when_joined(std::size_t i, double low, int thickness) const;
+    double rest_when_joined(std::size_t i, double low, double deciding_low, int thickness) const;
     std::vector<L> sifted(const std::vector<L>& labels);
 
     const SizeProblem& problem_;
     const RunProblem& run_;
     const RunSearch& search_;
     LabelFrame frame_;
+    Supplied supplied_; ///< the case of `frame_`'s floor and top
     std::vector<int> candidates_;
     RunLabels& found_;
     Effort& effort_;
@@ -68,6 +71,7 @@ class Tree {
     std::vector<double> rest_; ///< least cost of the open lengths outside each node's subtree
     std::vector<double> most_amps_ = most_amps(run_); ///< through each length
     std::vector<double> top_volts_;                   ///< highest volts at each node's feed point
+    std::vector<double> weak_top_volts_;              ///< the same on a weak supply
 };
 
 template<class L>
@@ -92,48 +96,50 @@ void Tree<L>::bound_rest() {
 /// Sweeps with every open length at its least resistance. The currents start from the highest volts there can
 /// be, so that the volts fall onto the solution from above: each sweep is a bound, the last one the tightest.
 template<class L>
-void Tree<L>::bound_volts() {
+std::vector<double> Tree<L>::bound_volts(Supplied supplied, double floor, double top) const {
     constexpr int sweeps = 12;
     const std::size_t count = run_.nodes.size();
-    top_volts_.assign(count, frame_.top);
+    std::vector<double> feeds(count, top);
     double least_ohms = std::numeric_limits<double>::infinity();
     for (const int c : candidates_)
-        least_ohms = std::min(least_ohms, cable_at(problem_, c).ohms_per_metre);
+        least_ohms = std::min(least_ohms, cable_at(problem_, c).ohms_in(supplied));
     for (const RunNode& node : run_.nodes)
-        if (node.lamp && rises(*node.lamp)) return; // less resistance may then lower the volts elsewhere
-    std::vector<double> volts(count, frame_.top);
+        if (node.lamp && rises(*node.lamp)) return feeds; // less resistance may lower the volts elsewhere
+    std::vector<double> volts(count, top);
     std::vector<double> amps(count);
     for (int sweep = 0; sweep < sweeps; ++sweep) {
         std::fill(amps.begin(), amps.end(), 0.0);
         for (std::size_t i = count; i-- > 0;) {
             const RunNode& node = run_.nodes[i];
-            if (node.lamp) amps[i] += amps_at_splice(*node.lamp, volts[i]).value_or(0);
+            if (node.lamp) amps[i] += amps_at_splice(*node.lamp_in(supplied), volts[i]).value_or(0);
             if (node.parent >= 0) amps[at(node.parent)] += amps[i];
         }
         for (std::size_t i = 0; i < count; ++i) {
             const RunNode& node = run_.nodes[i];
             const double per_metre =
-                node.typed < 0 ? least_ohms : cable_at(problem_, node.typed).ohms_per_metre;
-            const double feed = node.parent < 0 ? frame_.top : volts[at(node.parent)];
-            top_volts_[i] = feed;
-            volts[i] = std::max(feed - per_metre * node.metres * amps[i], frame_.floor / 2);
+                node.typed < 0 ? least_ohms : cable_at(problem_, node.typed).ohms_in(supplied);
+            feeds[i] = node.parent < 0 ? top : volts[at(node.parent)];
+            volts[i] = std::max(feeds[i] - per_metre * node.metres * amps[i], floor / 2);
         }
     }
+    return feeds;
 }
 
 template<class L>
-bool Tree<L>::hopeless(std::size_t i, double cost, double low, int thickness) const {
+bool Tree<L>::hopeless(std::size_t i, double cost, double low, double weak_low, int thickness) const {
     if (low > top_volts_[i] + 1e-8) return true;
+    if (frame_.weak() && weak_low > weak_top_volts_[i] + 1e-8) return true;
     if (cost + rest_[i] > frame_.cost_limit) return true;
-    if (search_.prices != nullptr && cost + search_.prices->rest(i, low, thickness) > frame_.cost_limit)
+    const double deciding = frame_.weak() ? weak_low : low;
+    if (search_.prices != nullptr && cost + search_.prices->rest(i, deciding, thickness) > frame_.cost_limit)
         return true;
     return search_.corridor != nullptr && cost + search_.corridor->rest(i, low) > frame_.cost_limit;
 }
 
 template<class L>
-double Tree<L>::rest_when_joined(std::size_t i, double low, int thickness) const {
+double Tree<L>::rest_when_joined(std::size_t i, double low, double deciding_low, int thickness) const {
     double rest = 0;
-    if (search_.prices != nullptr) rest = search_.prices->rest_when_joined(i, low, thickness);
+    if (search_.prices != nullptr) rest = search_.prices->rest_when_joined(i, deciding_low, thickness);
     if (search_.corridor != nullptr) rest = std::max(rest, search_.corridor->rest_when_joined(i, low));
     return rest;
 }
@@ -142,7 +148,9 @@ template<class L>
 bool Tree<L>::may_join(std::size_t i, const L& a, const L& b) const {
     if (asks_no_more(b, a)) return true;
     const int thickness = std::max(a.thickness, b.thickness);
-    return a.cost + b.cost + rest_when_joined(i, std::max(a.low, b.low), thickness) <= frame_.cost_limit;
+    const double deciding = std::max(deciding_low(a, frame_), deciding_low(b, frame_));
+    return a.cost + b.cost + rest_when_joined(i, std::max(a.low, b.low), deciding, thickness) <=
+           frame_.cost_limit;
 }
 
 /// Leaves the labels worth keeping and writes down where they came from. A point that took a wider tolerance
@@ -186,8 +194,8 @@ template<class L>
 void Tree<L>::join_all(std::size_t i, const std::vector<L>& here, const std::vector<L>& labels) {
     grown_.clear();
     const bool swapped = here.size() < labels.size();
-    const auto few = branches_of(swapped ? here : labels);
-    const auto many = branches_of(swapped ? labels : here);
+    const auto few = branches_of(swapped ? here : labels, frame_);
+    const auto many = branches_of(swapped ? labels : here, frame_);
     std::vector<char> settled(many.size(), 0);
     L both;
     for (const auto& one : few) {
@@ -197,7 +205,7 @@ void Tree<L>::join_all(std::size_t i, const std::vector<L>& here, const std::vec
         }
         std::size_t looked_at = 1;
         const L& a = label_of(one);
-        const double alone = a.cost + rest_when_joined(i, a.low, a.thickness);
+        const double alone = a.cost + rest_when_joined(i, a.low, deciding_low(a, frame_), a.thickness);
         for (std::size_t k = 0; k < many.size(); ++k) {
             const L& b = label_of(many[k]);
             if (alone + b.cost > frame_.cost_limit) break;
@@ -219,15 +227,17 @@ template<class L>
 void Tree<L>::put(std::size_t i, int c, const L& below, double amps_at_high) {
     const RunNode& node = run_.nodes[i];
     const Cable& cable = cable_at(problem_, c);
-    const double ohms = cable.ohms_per_metre * node.metres;
+    const double ohms = cable.ohms_in(supplied_) * node.metres;
+    const double weak_ohms = frame_.weak() ? cable.weak_ohms_per_metre * node.metres : 0;
     const double cost = node.typed < 0 ? below.cost + cable.price * node.metres : below.cost;
     const double low = low_in_front(below, ohms);
+    const double weak_low = frame_.weak() ? weak_low_in_front(below, weak_ohms) : 0;
     const bool ordered = node.typed < 0 && search_.per_length && !search_.any_order;
     const int thickness = ordered ? cable.thickness : 0;
-    if (hopeless(i, cost, low, thickness)) return;
+    if (hopeless(i, cost, low, weak_low, thickness)) return;
     L label = below;
-    if (!put_cable_in_front(label, {ohms, cable.ampacity, amps_at_high}, frame_)) return;
-    if (label.low > low && hopeless(i, cost, label.low, thickness)) return;
+    if (!put_cable_in_front(label, {ohms, weak_ohms, cable.ampacity, amps_at_high}, frame_)) return;
+    if (label.low > low && hopeless(i, cost, label.low, weak_low, thickness)) return;
     label.cost = cost;
     label.thickness = static_cast<decltype(label.thickness)>(thickness);
     if (node.typed < 0) count_metres(label, cable, node.metres);
@@ -265,7 +275,10 @@ bool Tree<L>::finish(std::size_t i) {
     std::vector<L> here = std::move(points_[i]);
     points_[i].clear();
     if (!used_[i]) start_idle(here.emplace_back(), frame_);
-    if (node.lamp) std::erase_if(here, [&](L& label) { return !add_lamp(label, *node.lamp, frame_); });
+    if (node.lamp)
+        std::erase_if(here, [&](L& label) { return !add_lamp(label, *node.lamp_in(supplied_), frame_); });
+    if (node.lamp && frame_.weak())
+        std::erase_if(here, [&](L& label) { return !add_weak_lamp(label, *node.weak_lamp, frame_); });
     if (search_.record != nullptr) search_.record->record_draw(i, here);
     std::vector<L> above = with_cables(i, here);
     if (search_.record != nullptr) search_.record->record_reach(i, above);
@@ -305,8 +318,12 @@ std::vector<int> RunLabels::cables_of(const RunProblem& run, const Label& label)
 void frame_run(const SizeProblem& problem, const RunProblem& run, RunSearch& search) {
     LabelFrame& frame = search.frame;
     frame.top = 0;
-    for (const Supply& supply : search.supplies)
+    frame.weak_top = 0;
+    for (const Supply& supply : search.supplies) {
         frame.top = std::max(frame.top, supply.volts);
+        frame.weak_top = std::max(frame.weak_top, supply.weak_volts);
+    }
+    frame.weak_floor = frame.weak_top / 2;
     frame.floor = frame.top / 2;
     frame.two_sided = false;
     bool first = true;
@@ -314,10 +331,15 @@ void frame_run(const SizeProblem& problem, const RunProblem& run, RunSearch& sea
         if (!node.lamp) continue;
         const double low = splice_volts(*node.lamp, node.lamp->low);
         frame.floor = first ? low : std::min(frame.floor, low);
+        if (frame.weak()) {
+            const double weak_low = splice_volts(*node.weak_lamp, node.weak_lamp->low);
+            frame.weak_floor = first ? weak_low : std::min(frame.weak_floor, weak_low);
+        }
         first = false;
         if (splice_volts(*node.lamp, node.lamp->high) < frame.top) frame.two_sided = true;
     }
     frame.floor = std::max(frame.floor, frame.top / 100);
+    frame.weak_floor = std::max(frame.weak_floor, frame.weak_top / 100);
     double least_limit = std::numeric_limits<double>::infinity();
     for (const Cable& cable : problem.cables)
         least_limit = std::min(least_limit, cable.ampacity);
@@ -331,9 +353,10 @@ RunLabels search_run(const SizeProblem& problem, const RunProblem& run, const Ru
     RunLabels found;
     const auto look_with = [&](const std::vector<int>& candidates) {
         if (draws_steadily(run, search.frame))
-            Tree<SteadyLabel>(problem, run, search, candidates, found, effort).search();
+            Tree<SteadyLabel>(problem, run, search, steady_frame(search.frame), candidates, found, effort)
+                .search();
         else
-            Tree<Label>(problem, run, search, candidates, found, effort).search();
+            Tree<Label>(problem, run, search, search.frame, candidates, found, effort).search();
     };
     if (search.per_length || !run.has_open()) {
         look_with(problem.candidates);

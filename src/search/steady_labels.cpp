@@ -115,7 +115,16 @@ bool has_steady_currents(const RunProblem& run) {
 }
 
 bool draws_steadily(const RunProblem& run, const LabelFrame& frame) {
+    if (frame.weak() && !frame.weak_decides) return false;
     return !frame.two_sided && !frame.strict_spools && has_steady_currents(run);
+}
+
+LabelFrame steady_frame(LabelFrame frame) {
+    if (!frame.weak()) return frame;
+    frame.floor = frame.weak_floor;
+    frame.top = frame.weak_top;
+    frame.weak_top = 0;
+    return frame;
 }
 
 void start_idle(SteadyLabel& label, const LabelFrame& frame) { label.low = frame.floor; }
@@ -161,10 +170,15 @@ Sifting keep_undominated(const std::vector<SteadyLabel>& labels, const LabelFram
 Label with_curve(const SteadyLabel& label, const LabelFrame& frame) {
     Label curved = idle_label(frame);
     curved.cost = label.cost;
-    spread(curved.curve, label.low, frame.top);
+    curved.low = frame.weak() ? frame.floor : label.low;
+    spread(curved.curve, curved.low, frame.top);
     curved.curve.amps.fill(label.amps);
     curved.most = curved.curve;
-    curved.low = label.low;
+    if (frame.weak()) {
+        curved.weak.low = label.low;
+        spread(curved.weak.curve, label.low, frame.weak_top);
+        curved.weak.curve.amps.fill(label.amps);
+    }
     curved.thickness = label.thickness;
     curved.exact = label.exact;
     curved.origin = label.origin;

@@ -71,12 +71,12 @@ double most_amps_at_head(const RunProblem& run) {
     return sum;
 }
 
-double least_lamp_va(const TransformerProblem& transformer) {
+double least_lamp_va(const TransformerProblem& transformer, Supplied supplied) {
     double va = 0;
     for (const RunProblem& run : transformer.runs)
         for (const RunNode& node : run.nodes) {
             if (!node.lamp) continue;
-            const WindowedLamp& lamp = *node.lamp;
+            const WindowedLamp& lamp = *node.lamp_in(supplied);
             va +=
                 std::min(lamp.low * amps_at_lamp(lamp, lamp.low), lamp.high * amps_at_lamp(lamp, lamp.high));
         }
@@ -88,9 +88,9 @@ bool carries(const Model& model, double va, double loading) {
     return va <= most_va(*model.type, loading) * (1 + rounding);
 }
 
-double sag_under(const Model& model, double va) {
+double sag_under(const Model& model, double va, Supplied supplied) {
     // sag = s - g / VA * (va / sag), the upper root
-    const double ratio = model.supply_ratio;
+    const double ratio = model.ratio_in(supplied);
     const double inside = ratio * ratio - 4 * model.type->regulation * va / model.type->va.value();
     return inside <= 0 ? ratio / 2 : (ratio + std::sqrt(inside)) / 2;
 }
@@ -99,14 +99,18 @@ std::vector<Supply> supplies_of(const SizeProblem& problem, const TransformerPro
                                 const RunProblem& run) {
     constexpr double rounding = 1e-9;
     const double va = least_lamp_va(transformer);
+    const double weak_va = problem.weak ? least_lamp_va(transformer, Supplied::weak) : 0;
+    const auto weak_volts = [&](const Model& model, double tap) {
+        return problem.weak ? tap * sag_under(model, weak_va, Supplied::weak) * (1 + rounding) : 0;
+    };
     std::vector<Supply> supplies;
     for (const Model& model : transformer.models) {
         if (!carries(model, va, problem.options.loading)) continue;
         const std::vector<double> taps = bearable_taps(problem, model, run);
         if (taps.empty()) continue;
         const double tap = *std::max_element(taps.begin(), taps.end());
-        supplies.push_back(
-            {model.price, tap * sag_under(model, va) * (1 + rounding), model.type->secondary_limit.value()});
+        supplies.push_back({model.price, tap * sag_under(model, va) * (1 + rounding),
+                            model.type->secondary_limit.value(), weak_volts(model, tap)});
     }
     return supplies; // models come by ascending price
 }

@@ -67,7 +67,9 @@ void TransformerSizing::bound_rest(std::size_t r, RunSearch& search, Effort& eff
     const RunProblem& run = transformer_.runs[r];
     if (has_steady_currents(run) && cost_ < infinity && pass_ > 1) {
         if (!prices_[r]) {
-            prices_[r].emplace(problem_, run, search.frame.top, search.frame.cost_limit);
+            const LabelFrame& frame = search.frame;
+            prices_[r].emplace(problem_, run, frame.weak() ? Supplied::weak : Supplied::nominal,
+                               frame.weak() ? frame.weak_top : frame.top, frame.cost_limit);
             effort.spend(prices_[r]->looked_at() / nodes_per_step);
             least_[r] = std::max(least_[r], prices_[r]->bound());
         }
@@ -96,6 +98,20 @@ void TransformerSizing::search_one_run(std::size_t r, RunSearch& search, Effort&
     if (record) corridors_[r] = std::move(record);
 }
 
+/// Whether what keeps the low end of every window on a weak supply does so at nominal supply too: where no
+/// margin is asked for and no current rises with the volts, all volts are lower on a weak supply.
+bool TransformerSizing::weak_decides() const {
+    const bool rising =
+        std::any_of(transformer_.runs.begin(), transformer_.runs.end(), [](const RunProblem& run) {
+            return std::any_of(run.nodes.begin(), run.nodes.end(),
+                               [](const RunNode& node) { return node.lamp && rises(*node.lamp); });
+        });
+    const bool colder = std::any_of(problem_.cables.begin(), problem_.cables.end(), [](const Cable& cable) {
+        return cable.weak_ohms_per_metre < cable.ohms_per_metre;
+    });
+    return problem_.weak && problem_.options.above_low_end() <= Volts(0) && !rising && !colder;
+}
+
 /// The searches of the runs, without the models that are too dear for the limit. Where upper limits can bind
 /// in one run, the greatest currents of all of them count, since they share the transformer.
 std::vector<RunSearch> TransformerSizing::framed(const RunSearch& how, double limit) const {
@@ -111,8 +127,10 @@ std::vector<RunSearch> TransformerSizing::framed(const RunSearch& how, double li
         two_sided = two_sided || search.frame.two_sided;
         searches.push_back(std::move(search));
     }
-    for (RunSearch& search : searches)
+    for (RunSearch& search : searches) {
         search.frame.two_sided = two_sided;
+        search.frame.weak_decides = weak_decides();
+    }
     return searches;
 }
 

@@ -11,7 +11,9 @@ std::size_t at(int index) { return static_cast<std::size_t>(index); }
 Trial::Trial(const SizeProblem& problem, const TransformerProblem& transformer)
     : problem_(problem), transformer_(transformer),
       circuit_(problem.circuits->transformers[transformer.circuit]),
-      network_(make_network(circuit_, problem.nominal)) {}
+      network_(make_network(circuit_, problem.nominal)) {
+    if (problem.weak) weak_.emplace(problem, transformer);
+}
 
 void Trial::load(const Proposal& proposal) {
     circuit_.type = transformer_.models[at(proposal.model)].type;
@@ -36,7 +38,8 @@ void Trial::load(const Proposal& proposal) {
 Verdict Trial::judge(const Proposal& proposal) {
     load(proposal);
     if (!solve()) return {.breach = BreachKind::no_operating_point};
-    return inspect();
+    const Verdict nominal = inspect();
+    return nominal.feasible && weak_ ? weak_->judge(proposal) : nominal;
 }
 
 Verdict Trial::inspect() const {

@@ -20,12 +20,13 @@ std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
 } // namespace
 
-VoltPrices::VoltPrices(const SizeProblem& problem, const RunProblem& run, double top, double limit)
+VoltPrices::VoltPrices(const SizeProblem& problem, const RunProblem& run, Supplied supplied, double top,
+                       double limit)
     : top_(top) {
     for (const Cable& cable : problem.cables)
         thickest_ = std::max(thickest_, cable.thickness);
     ranks_ = at(thickest_) + 1;
-    gather(problem, run);
+    gather(problem, run, supplied);
     climb(limit);
     sweep_down();
 }
@@ -34,20 +35,20 @@ std::size_t VoltPrices::feed_of(std::size_t node) const {
     return parts_[node].parent < 0 ? parts_.size() : at(parts_[node].parent);
 }
 
-void VoltPrices::gather(const SizeProblem& problem, const RunProblem& run) {
+void VoltPrices::gather(const SizeProblem& problem, const RunProblem& run, Supplied supplied) {
     const std::vector<double> amps = most_amps(run);
     for (std::size_t i = 0; i < run.nodes.size(); ++i) {
         const RunNode& node = run.nodes[i];
         Part part;
         part.parent = node.parent;
         part.has_lamp = node.lamp.has_value();
-        if (node.lamp) part.low = splice_volts(*node.lamp, node.lamp->low);
+        if (const auto& lamp = node.lamp_in(supplied)) part.low = splice_volts(*lamp, lamp->low);
         const bool ordered = node.typed < 0 && !problem.options.any_order;
         const auto add = [&](int c) {
             const Cable& cable = problem.cables[at(c)];
             if (amps[i] > cable.ampacity || (node.typed < 0 && !cable.holds(node.metres))) return;
             part.options.push_back({node.typed < 0 ? cable.price * node.metres : 0,
-                                    cable.ohms_per_metre * node.metres * amps[i],
+                                    cable.ohms_in(supplied) * node.metres * amps[i],
                                     ordered ? cable.thickness : thickest_, ordered ? cable.thickness : 0});
         };
         if (node.typed >= 0) add(node.typed);

@@ -29,7 +29,11 @@ class Gathering {
     void count_price(const std::string& id, bool priced, double cost);
     std::vector<Model> open_models(const TransformerCircuit& circuit, bool water) const;
     std::vector<RunProblem> runs_of(const TransformerCircuit& circuit);
-    WindowedLamp lamp_of(const CircuitNode& node) const;
+    WindowedLamp lamp_of(const CircuitNode& node, const OperatingCase& conditions,
+                         const Margins& margins) const;
+    double weak_ratio(double ratio) const {
+        return problem_.weak ? ratio * problem_.weak->supply_factor : ratio;
+    }
     bool needs_contact_limit(const TransformerCircuit& circuit, const CircuitNode& node) const;
 
     const Site& site_;
@@ -60,6 +64,7 @@ int Gathering::cable_index(const CableType& type) {
     Cable cable;
     cable.type = &type;
     cable.ohms_per_metre = cable_ohms(type, Metres(1), problem_.nominal.conductor);
+    if (problem_.weak) cable.weak_ohms_per_metre = cable_ohms(type, Metres(1), problem_.weak->conductor);
     cable.price = type.price ? type.price->value() : 0;
     cable.ampacity = most_amps(type);
     cable.spool = spool_index(type);
@@ -104,18 +109,20 @@ std::vector<Model> Gathering::open_models(const TransformerCircuit& circuit, boo
          stocked<TransformerType>(catalog_.transformers, site_.stock.transformers)) {
         if (!type->price || !supply_fits(circuit.supply, type->primary_volts)) continue;
         if (water && !type->water_listed) continue;
-        models.push_back({type, circuit.supply / type->primary_volts, type->price->value()});
+        const double ratio = circuit.supply / type->primary_volts;
+        models.push_back({type, ratio, weak_ratio(ratio), type->price->value()});
     }
     std::stable_sort(models.begin(), models.end(),
                      [](const Model& a, const Model& b) { return a.price < b.price; });
     return models;
 }
 
-WindowedLamp Gathering::lamp_of(const CircuitNode& node) const {
+WindowedLamp Gathering::lamp_of(const CircuitNode& node, const OperatingCase& conditions,
+                                const Margins& margins) const {
     const FixtureType& type = *node.fixture;
     const double lead =
-        node.lead_cable == nullptr ? 0 : cable_ohms(*node.lead_cable, type.lead, problem_.nominal.conductor);
-    const VoltRange range = lamp_range(type, problem_.options.margins());
+        node.lead_cable == nullptr ? 0 : cable_ohms(*node.lead_cable, type.lead, conditions.conductor);
+    const VoltRange range = lamp_range(type, margins);
     return {{lamp_load(type, lead)}, range.low, range.high};
 }
 
@@ -142,7 +149,8 @@ std::vector<RunProblem> Gathering::runs_of(const TransformerCircuit& circuit) {
         place.parent = local[static_cast<std::size_t>(node.parent)];
         place.metres = node.length->value();
         if (node.cable != nullptr) place.typed = cable_index(*node.cable);
-        if (node.fixture != nullptr) place.lamp = lamp_of(node);
+        if (node.fixture != nullptr) place.lamp = lamp_of(node, problem_.nominal, problem_.options.margins());
+        if (place.lamp && problem_.weak) place.weak_lamp = lamp_of(node, *problem_.weak, {});
         if (needs_contact_limit(circuit, node)) run.most_contact = contact_limit(site_.settings);
         local[i] = static_cast<int>(run.nodes.size());
         run.nodes.push_back(place);
@@ -176,8 +184,8 @@ void Gathering::add_circuit(const SiteCircuits& circuits, std::size_t index) {
         transformer.models = open_models(circuit, transformer.needs_water_listing);
     } else {
         const TransformerType& type = *circuit.type;
-        transformer.models.push_back(
-            {&type, circuit.supply / type.primary_volts, type.price ? type.price->value() : 0});
+        const double ratio = circuit.supply / type.primary_volts;
+        transformer.models.push_back({&type, ratio, weak_ratio(ratio), type.price ? type.price->value() : 0});
     }
     problem_.transformers.push_back(std::move(transformer));
 }
@@ -220,7 +228,9 @@ SizeProblem gather(const Site& site, const Catalog& catalog, const SiteCircuits&
     SizeProblem problem;
     problem.circuits = &circuits;
     problem.options = options;
-    problem.nominal = operating_cases(site.settings).front();
+    const std::vector<OperatingCase> cases = operating_cases(site.settings);
+    problem.nominal = cases[0];
+    if (options.weak_supply) problem.weak = cases[1];
     Gathering gathering(site, catalog, problem);
     gathering.add_candidates();
     for (std::size_t i = 0; i < circuits.transformers.size(); ++i)

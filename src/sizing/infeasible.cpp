@@ -83,7 +83,7 @@ class BestCase {
     void judge(const Proposal& proposal) {
         Best found{proposal, trial_.judge(proposal), false, -1e300};
         if (found.verdict.breach != BreachKind::no_operating_point) {
-            found.room = room();
+            found.room = room(found.verdict);
             found.carries = trial_.carries();
         }
         const bool better = !best_ || (found.carries != best_->carries ? found.carries
@@ -100,8 +100,8 @@ class BestCase {
         return va(a) != va(b) ? va(a) > va(b) : a.room > b.room;
     }
 
-    double room() const {
-        double least = 1e300;
+    double room(const Verdict& verdict) const {
+        double least = verdict.weak ? verdict.found - verdict.allowed : 1e300;
         for (const RunProblem& run : transformer_.runs)
             for (const RunNode& node : run.nodes) {
                 if (!node.lamp) continue;
@@ -190,9 +190,9 @@ class Explanation {
         result.best = Volts(verdict.found);
         result.needed = Volts(verdict.allowed);
         const bool low = verdict.breach == BreachKind::lamp_low;
-        result.reason =
-            fmt::format("with everything at its best {} gets {}, it needs {} {}", result.part,
-                        volts_text(*result.best), low ? "at least" : "at most", volts_text(*result.needed));
+        result.reason = fmt::format("with everything at its best {} gets {}{}, it needs {} {}", result.part,
+                                    volts_text(*result.best), verdict.weak ? " on a weak supply" : "",
+                                    low ? "at least" : "at most", volts_text(*result.needed));
     }
 
     void name_heaviest_run() {

@@ -48,26 +48,40 @@ class Reasons {
                                               : "";
     }
 
+    /// A lamp's distance from one end of its window.
+    struct Room {
+        const RunNode* node = nullptr;
+        double volts = 0;
+        double end = 0;
+        bool low = true;
+        bool weak = false; ///< on a weak supply
+
+        double left() const { return low ? volts - end : end - volts; }
+    };
+
+    /// The distances of a lamp from the ends of its window, in the cases that count.
+    std::vector<Room> rooms_of(const RunNode& node) const {
+        const double volts = trial_.solution().lamp_volts[at(node.node)];
+        std::vector<Room> rooms{{&node, volts, node.lamp->low, true, false},
+                                {&node, volts, node.lamp->high, false, false}};
+        if (const NetworkSolution* weak = trial_.weak_solution())
+            rooms.push_back({&node, weak->lamp_volts[at(node.node)], node.weak_lamp->low, true, true});
+        return rooms;
+    }
+
     /// The lamp of a run nearest to an end of its window.
     std::string binding_lamp(const RunProblem& run) {
-        trial_.load(proposal_);
-        if (!trial_.solve()) return "";
-        const RunNode* nearest = nullptr;
-        double least = 0;
+        if (!trial_.judge(proposal_).feasible) return "";
+        Room nearest;
         for (const RunNode& node : run.nodes) {
             if (!node.lamp) continue;
-            const double volts = trial_.solution().lamp_volts[at(node.node)];
-            const double room = std::min(volts - node.lamp->low, node.lamp->high - volts);
-            if (nearest != nullptr && room >= least) continue;
-            nearest = &node;
-            least = room;
+            for (const Room& room : rooms_of(node))
+                if (nearest.node == nullptr || room.left() < nearest.left()) nearest = room;
         }
-        if (nearest == nullptr) return "no lamp hangs on it";
-        const double volts = trial_.solution().lamp_volts[at(nearest->node)];
-        const bool low = volts - nearest->lamp->low <= nearest->lamp->high - volts;
-        return fmt::format("{} binds: {}, {} is its {}", part_id(nearest->node), volts_text(Volts(volts)),
-                           volts_text(Volts(low ? nearest->lamp->low : nearest->lamp->high)),
-                           low ? "least" : "most");
+        if (nearest.node == nullptr) return "no lamp hangs on it";
+        return fmt::format("{} binds: {}{}, {} is its {}", part_id(nearest.node->node),
+                           volts_text(Volts(nearest.volts)), nearest.weak ? " on a weak supply" : "",
+                           volts_text(Volts(nearest.end)), nearest.low ? "least" : "most");
     }
 
     std::string loading_words() {
@@ -84,8 +98,9 @@ class Reasons {
     std::string breach_words(const Verdict& verdict) const {
         switch (verdict.breach) {
         case BreachKind::lamp_low:
-            return fmt::format("would leave {} {} of {}", part_id(verdict.node),
-                               volts_text(Volts(verdict.found)), volts_text(Volts(verdict.allowed)));
+            return fmt::format("would leave {} {} of {}{}", part_id(verdict.node),
+                               volts_text(Volts(verdict.found)), volts_text(Volts(verdict.allowed)),
+                               verdict.weak ? " on a weak supply" : "");
         case BreachKind::lamp_high:
             return fmt::format("would give {} {}, more than {}", part_id(verdict.node),
                                volts_text(Volts(verdict.found)), volts_text(Volts(verdict.allowed)));
@@ -99,7 +114,7 @@ class Reasons {
             return fmt::format("would be loaded to {} of {}", percent_text(verdict.found),
                                percent_text(verdict.allowed));
         case BreachKind::no_operating_point:
-            return "would not carry the lamps at all";
+            return fmt::format("would not carry the lamps {}", verdict.weak ? "on a weak supply" : "at all");
         case BreachKind::contact_volts:
         case BreachKind::supply:
         case BreachKind::none:

@@ -75,11 +75,9 @@ std::vector<const RunProblem*> lift(const SizeProblem& problem, TransformerProbl
 
 void limit_to_strong_supply(const Site& site, SizeProblem& problem) {
     const double strong = strong_factor(site);
-    const std::vector<std::string>& beyond = problem.options.beyond_strong;
     for (TransformerProblem& transformer : problem.transformers)
         for (RunProblem& run : transformer.runs) {
-            const std::string& id = run_id(site, problem, transformer, run);
-            if (run.tap || std::find(beyond.begin(), beyond.end(), id) != beyond.end()) continue;
+            if (run.tap) continue;
             run.most_unloaded = ceiling_of(problem, transformer, run).most / strong;
         }
 }

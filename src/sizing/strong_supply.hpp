@@ -9,7 +9,7 @@
 /// no search of its own: it says which taps may be chosen.
 namespace rillwatt::sizing {
 
-/// Sets `most_unloaded` of every run whose tap is open and that is not known to need more.
+/// Sets `most_unloaded` of every run whose tap is open.
 void limit_to_strong_supply(const Site& site, SizeProblem& problem);
 
 /// Where a transformer found no answer, lifts that limit from the fewest of its runs that let it have one,

@@ -33,7 +33,7 @@ std::string verdict_text(const SizeReport& report) {
         return fmt::format("Optimal{}: cable and transformers cost {}, and no choice that {} costs less.",
                            result.left_out.empty() ? "" : " for what could be sized",
                            money(report, *result.cost),
-                           report.options.low_margin > Volts(0) ? "keeps the margin below" : "works");
+                           report.options.weak_supply ? "works on a weak supply too" : "works");
     case SizeStatus::feasible:
         return fmt::format(
             "Feasible: cable and transformers cost {}; the cheapest choice that works costs at "
@@ -43,8 +43,6 @@ std::string verdict_text(const SizeReport& report) {
     case SizeStatus::infeasible:
         break;
     }
-    if (result.infeasible && !result.infeasible->proven && report.options.low_margin > Volts(0))
-        return "Nothing that keeps the margin below was found.";
     if (result.infeasible && !result.infeasible->proven)
         return "Nothing that works was found within the effort.";
     return "Infeasible: nothing that may be chosen works.";
@@ -58,7 +56,6 @@ std::string margin_text(const SizeOptions& options) {
     if (options.margin > Volts(0))
         text += fmt::format(" and {} below the high end", nominal_volts_text(options.margin));
     text += ", at nominal supply";
-    if (options.low_margin > Volts(0)) text += ": what a weak supply takes when it is the same for all";
     return text + '.';
 }
 
@@ -163,16 +160,15 @@ std::string lowest_text(const Assessment& assessment, std::size_t run) {
                        printable(assessment.site->fixtures[*result->worst_fixture].id));
 }
 
-/// What the choices leave to be said of a weak supply, with the margin that they did not keep.
+/// What the choices leave to be said of a weak supply.
 std::string weak_supply_text(const SizeReport& report, const TextStyle& style) {
     if (report.result.infeasible) return "";
     const Site& site = *report.after.site;
-    const std::optional<Volts> missed = margin_missed(report.after.solution, site, *report.after.catalog);
-    if (!missed) return "";
-    return wrapped(fmt::format("On a weak supply some lamps leave their windows: that takes a margin of "
-                               "{} at the low end, at nominal supply. `rillwatt size {}{} --weak-supply` "
-                               "chooses with what it takes.",
-                               nominal_volts_text(*missed), command_word(site.file),
+    const std::optional<Volts> missed = weak_shortfall(report.after.solution, site, *report.after.catalog);
+    if (!missed || report.options.weak_supply) return "";
+    return wrapped(fmt::format("On a weak supply some lamps leave their windows, the worst by {}. `rillwatt "
+                               "size {}{} --weak-supply` chooses so that none does.",
+                               volts_text(*missed), command_word(site.file),
                                report.options.all ? " --all" : ""),
                    style.width, "  ", "    ");
 }

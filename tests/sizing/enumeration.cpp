@@ -31,7 +31,9 @@ class Everything {
   public:
     Everything(const Garden& garden, const TransformerCircuit& circuit, const SizeOptions& options)
         : garden_(garden), circuit_(circuit), options_(options),
-          conditions_(operating_cases(garden.site.settings)[0]), cables_(buriable(garden.catalog)),
+          conditions_(operating_cases(garden.site.settings)[0]),
+          weak_(operating_cases(garden.site.settings)[1]),
+          strong_(operating_cases(garden.site.settings)[2].supply_factor), cables_(buriable(garden.catalog)),
           chosen_(circuit.nodes.size(), nullptr), chosen_links_(circuit.links.size(), nullptr) {}
 
     std::vector<Way> ways() {
@@ -124,6 +126,31 @@ class Everything {
         }
     }
 
+    /// Whether no lamp leaves its window on a weak supply, nor on a strong one without load.
+    bool holds_in_other_cases(const TransformerType& model) {
+        Network weak = make_network(circuit_, weak_);
+        set_transformer(weak, model, circuit_.supply, weak_);
+        weak.tap = network_.tap;
+        for (std::size_t i = 0; i < circuit_.nodes.size(); ++i)
+            if (circuit_.nodes[i].length)
+                weak.ohms[i] = cable_ohms(*chosen_[i], *circuit_.nodes[i].length, weak_.conductor);
+        for (std::size_t k = 0; k < circuit_.links.size(); ++k)
+            weak.links[k].ohms = cable_ohms(*chosen_links_[k], *circuit_.links[k].length, weak_.conductor);
+        const NetworkSolution solution = solve(weak);
+        if (!solution.converged) return false;
+        const double unloaded = circuit_.supply / model.primary_volts * strong_;
+        for (std::size_t i = 0; i < circuit_.nodes.size(); ++i) {
+            const CircuitNode& node = circuit_.nodes[i];
+            if (node.fixture == nullptr) continue;
+            if (solution.lamp_volts[i] < node.fixture->window_low.value() - 1e-8) return false;
+            const std::size_t run = static_cast<std::size_t>(node.run);
+            if (!circuit_.runs[run].tap &&
+                network_.tap[run] * unloaded > node.fixture->window_high.value() + 1e-8)
+                return false;
+        }
+        return true;
+    }
+
     void judge(const TransformerType& model) {
         if (!solve(network_, workspace_, solution_)) return;
         double load = 0;
@@ -147,7 +174,7 @@ class Everything {
             if (solution_.lamp_volts[i] < node.fixture->window_low.value() + margin - 1e-8) return;
             if (solution_.lamp_volts[i] > node.fixture->window_high.value() - margin + 1e-8) return;
         }
-        keep(way);
+        if (!options_.weak_supply || holds_in_other_cases(model)) keep(way);
     }
 
     /// Keeps a way unless an earlier one buys the same for no more.
@@ -163,6 +190,8 @@ class Everything {
     const TransformerCircuit& circuit_;
     const SizeOptions& options_;
     OperatingCase conditions_;
+    OperatingCase weak_;
+    double strong_; // supply volts over nominal ones
     std::vector<const CableType*> cables_;
     std::vector<const CableType*> chosen_;
     std::vector<const CableType*> chosen_links_;

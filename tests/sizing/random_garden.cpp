@@ -30,7 +30,7 @@ void add_cables(Garden& garden, const GardenShape& shape, Dice& dice) {
     const double ohms[] = {0.0165, 0.0103, 0.0065, 0.00407, 0.00255};
     for (int i = 0; i < shape.cables; ++i) {
         const std::string id = fmt::format("c{}", i);
-        garden.cable(id, ohms[i] * dice.number(0.97, 1.03));
+        garden.cable(id, ohms[i] * dice.number(0.97, 1.03), Celsius(75), shape.warm ? 0.0032 : 0);
         CableType& type = garden.catalog.cables[id];
         type.section_mm2 = 1.3 * (i + 1);
         type.direct_burial = true;
@@ -117,6 +117,7 @@ void add_ring(Garden& garden, const GardenShape& shape, Dice& dice) {
 Garden random_garden(const GardenShape& shape, unsigned seed) {
     Dice dice(seed);
     Garden garden;
+    if (shape.warm) garden.site.settings.conductor_temperature = Celsius(25);
     add_cables(garden, shape, dice);
     add_lamp_types(garden, shape, dice);
     add_models(garden, shape, dice);

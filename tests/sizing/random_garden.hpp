@@ -20,6 +20,7 @@ struct GardenShape {
     bool low_windows = false;    ///< lower ends that reach below half of the tap
     bool typed_some = false;
     bool rising_prices = true; ///< thicker is dearer
+    bool warm = false;         ///< conductors warm up by half a hundred degrees on a weak supply
     bool ring = false;         ///< a link from the first run to the last one, or round the only one
 };
 

@@ -7,6 +7,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <limits>
+#include <optional>
 #include <vector>
 
 /// Labels of the search over one run's tree.
@@ -56,6 +57,12 @@ struct Origin {
     int cable = -1; ///< which
 };
 
+/// What a label asks for on a weak supply.
+struct WeakSide {
+    double low = 0; ///< least volts at this point
+    Curve curve;    ///< current, never above the true one in a relaxed search
+};
+
 struct Label {
     double cost = 0;  ///< of the open lengths, spools counted at their price by length
     double plain = 0; ///< of those sold by length
@@ -64,6 +71,7 @@ struct Label {
     double high = std::numeric_limits<double>::infinity(); ///< most volts at this point
     Curve curve;       ///< current, never above the true one in a relaxed search
     Curve most;        ///< current, never below the true one; kept only where upper limits matter
+    WeakSide weak;     ///< kept only where a weak supply counts
     int thickness = 0; ///< rank of the thickest chosen cable at this point
     int origin = -1;   ///< index of where it came from, for the cables chosen
     Origin made;       ///< where it came from, until it is known to be kept
@@ -74,6 +82,9 @@ struct Label {
 struct LabelFrame {
     double floor = 0;           ///< volts below which no lamp of the run works
     double top = 0;             ///< highest volts at the head of the run
+    double weak_floor = 0;      ///< the same on a weak supply
+    double weak_top = 0;        ///< 0: a weak supply does not count
+    bool weak_decides = false;  ///< what keeps the low end of a window there does so at nominal supply too
     bool two_sided = false;     ///< upper limits can bind: less current is not always better
     bool strict_volts = false;  ///< and then only labels of the same current stand for each other
     bool strict_spools = false; ///< dominance looks at the pieces of each spooled cable
@@ -81,6 +92,8 @@ struct LabelFrame {
     bool relax = false;     ///< a label takes over the better current of those it displaces
     std::size_t cap = 4000; ///< labels kept at one point
     double cost_limit = std::numeric_limits<double>::infinity(); ///< of a label plus the least of the rest
+
+    bool weak() const { return weak_top > 0; }
 };
 
 /// A lamp as a label; empty curve range when it cannot work below the top.
@@ -96,16 +109,22 @@ void spread(Curve& curve, double low, double top);
 /// Connects a lamp to the label's point. False when no voltage suits both.
 bool add_lamp(Label& label, const WindowedLamp& lamp, const LabelFrame& frame);
 
+/// The same on a weak supply.
+bool add_weak_lamp(Label& label, const WindowedLamp& lamp, const LabelFrame& frame);
+
 /// A label about to be joined with others: its curves as polynomials.
 struct Branch {
     const Label* label;
     CurvePower power;
     CurvePower most;
+    std::optional<CurvePower> weak;
 
-    explicit Branch(const Label& of) : label(&of), power(of.curve), most(of.most) {}
+    Branch(const Label& of, const LabelFrame& frame) : label(&of), power(of.curve), most(of.most) {
+        if (frame.weak()) weak.emplace(of.weak.curve);
+    }
 };
 
-std::vector<Branch> branches_of(const std::vector<Label>& labels);
+std::vector<Branch> branches_of(const std::vector<Label>& labels, const LabelFrame& frame);
 inline const Label& label_of(const Branch& branch) { return *branch.label; }
 
 /// Two labels at one point. False when no voltage suits both.
@@ -117,7 +136,8 @@ inline bool asks_no_more(const Label& /*a*/, const Label& /*b*/) { return false;
 
 /// A cable about to be put in front of a label.
 struct Front {
-    double ohms = 0; ///< out and back
+    double ohms = 0;      ///< out and back
+    double weak_ohms = 0; ///< the same on a weak supply
     double ampacity = 0;
     double amps_at_high = 0; ///< what the label draws at most at its highest volts: of `amps_at_high`
 };
@@ -127,10 +147,18 @@ double amps_at_high(const Label& label, double most, const LabelFrame& frame);
 
 /// Whether a label's lowest volts are its lowest in front of a cable too; where they may not be,
 /// constant-power lamps would be on their lower root.
-bool rises_in_front(const Label& label, double ohms);
+bool rises_in_front(const Curve& curve, double ohms);
 
 /// Least volts a label needs in front of a cable, or less.
 double low_in_front(const Label& label, double ohms);
+
+/// The same on a weak supply.
+double weak_low_in_front(const Label& label, double ohms);
+
+/// Least volts of a label in the case that asks for the most of its cables.
+inline double deciding_low(const Label& label, const LabelFrame& frame) {
+    return frame.weak() ? label.weak.low : label.low;
+}
 
 /// Puts a cable in front. False when it cannot carry the current at any voltage.
 bool put_cable_in_front(Label& label, const Front& front, const LabelFrame& frame);

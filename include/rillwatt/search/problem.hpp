@@ -6,6 +6,7 @@
 #include "rillwatt/search/windowed_lamp.hpp"
 #include "rillwatt/solver/site_solution.hpp"
 
+#include <array>
 #include <cstddef>
 #include <limits>
 #include <optional>
@@ -15,11 +16,24 @@
 /// What there is to choose on a site, as plain numbers.
 namespace rillwatt::search {
 
+/// The loaded cases that a choice has to hold in. The strong case has no load: it limits taps alone.
+enum class Supplied { nominal, weak };
+
+/// One value for each of these cases.
+template<class T>
+struct PerCase {
+    std::array<T, 2> values{};
+
+    T& operator[](Supplied supplied) { return values[static_cast<std::size_t>(supplied)]; }
+    const T& operator[](Supplied supplied) const { return values[static_cast<std::size_t>(supplied)]; }
+};
+
 /// A cable that may be chosen or is typed somewhere.
 struct Cable {
     const CableType* type = nullptr;
-    double ohms_per_metre = 0; ///< out and back, at the nominal case's temperature
-    double price = 0;          ///< per metre; 0 when the catalog gives none
+    double ohms_per_metre = 0;      ///< out and back, at the nominal case's temperature
+    double weak_ohms_per_metre = 0; ///< at the weak case's
+    double price = 0;               ///< per metre; 0 when the catalog gives none
     double ampacity = 0;
     int thickness = 0; ///< rank of its section among the candidates, thinnest first
     int spool = -1;    ///< index into SizeProblem::spools; -1: sold by length
@@ -27,6 +41,10 @@ struct Cable {
 
     /// Whether a piece can be cut of it: pieces are never joined.
     bool holds(double metres) const { return spool < 0 || whole_length(metres) <= whole_length(longest); }
+
+    double ohms_in(Supplied supplied) const {
+        return supplied == Supplied::weak ? weak_ohms_per_metre : ohms_per_metre;
+    }
 };
 
 /// A cable sold in spools, and what of it is laid whatever is chosen.
@@ -44,6 +62,11 @@ struct RunNode {
     double metres = 0;
     int typed = -1; ///< index into SizeProblem::cables; -1: open
     std::optional<WindowedLamp> lamp;
+    std::optional<WindowedLamp> weak_lamp; ///< the same with its lead and least volts in the weak case
+
+    const std::optional<WindowedLamp>& lamp_in(Supplied supplied) const {
+        return supplied == Supplied::weak ? weak_lamp : lamp;
+    }
 };
 
 /// One run of a transformer. Nodes come after the node that feeds them.
@@ -66,7 +89,12 @@ struct RunProblem {
 struct Model {
     const TransformerType* type = nullptr;
     double supply_ratio = 1;
+    double weak_ratio = 1; ///< the same on a weak supply
     double price = 0;
+
+    double ratio_in(Supplied supplied) const {
+        return supplied == Supplied::weak ? weak_ratio : supply_ratio;
+    }
 };
 
 struct TransformerProblem {
@@ -90,6 +118,7 @@ struct SizeProblem {
     std::vector<std::string> unpriced; ///< typed entries counted at nothing, by id
     std::vector<std::string> left_out; ///< transformers that cannot be sized, by id
     OperatingCase nominal;
+    std::optional<OperatingCase> weak; ///< where it counts
 };
 
 /// Taps of a model that a run may use: the typed one, or all that suit it.

@@ -7,6 +7,9 @@
 #include <cstdint>
 #include <vector>
 
+/// Where a weak supply counts, such a label is one of the weak case: what keeps the low end of every window
+/// there does so at nominal supply too, where no more is asked.
+///
 /// Labels for a run whose lamps draw the same current at any voltage. All labels at a point then draw the
 /// same, so that of two the better one is known from cost, volts and thickness alone, without a look at
 /// curves. The functions are those of labels.hpp and do the same; the search is written once for both kinds.
@@ -25,15 +28,22 @@ struct SteadyLabel {
 /// Whether all lamps of a run draw the same current at any voltage.
 bool has_steady_currents(const RunProblem& run);
 
-/// Whether a run may be searched with steady labels: such lamps only, no upper limit that could bind, and no
-/// metres of spooled cable to be compared.
+/// Whether a run may be searched with steady labels: such lamps only, no upper limit that could bind, one
+/// case that decides, and no metres of spooled cable to be compared.
 bool draws_steadily(const RunProblem& run, const LabelFrame& frame);
+
+inline bool add_weak_lamp(SteadyLabel& /*label*/, const WindowedLamp& /*lamp*/, const LabelFrame& /*frame*/) {
+    return true;
+}
+inline double weak_low_in_front(const SteadyLabel& /*label*/, double /*ohms*/) { return 0; }
+inline double deciding_low(const SteadyLabel& label, const LabelFrame& /*frame*/) { return label.low; }
 
 void start_idle(SteadyLabel& label, const LabelFrame& frame);
 
 bool add_lamp(SteadyLabel& label, const WindowedLamp& lamp, const LabelFrame& frame);
 
-inline std::vector<const SteadyLabel*> branches_of(const std::vector<SteadyLabel>& labels) {
+inline std::vector<const SteadyLabel*> branches_of(const std::vector<SteadyLabel>& labels,
+                                                   const LabelFrame& /*frame*/) {
     std::vector<const SteadyLabel*> branches;
     branches.reserve(labels.size());
     for (const SteadyLabel& label : labels)
@@ -68,7 +78,10 @@ inline void count_metres(SteadyLabel& /*label*/, const Cable& /*cable*/, double 
 Sifting keep_undominated(const std::vector<SteadyLabel>& labels, const LabelFrame& frame,
                          std::vector<SteadyLabel>& kept);
 
-/// The same label with its current as a curve.
+/// The frame of a search with steady labels: that of the case that decides.
+LabelFrame steady_frame(LabelFrame frame);
+
+/// The same label with its current as a curve, for the whole frame of the search.
 Label with_curve(const SteadyLabel& label, const LabelFrame& frame);
 
 } // namespace rillwatt::search

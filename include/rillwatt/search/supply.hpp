@@ -8,7 +8,7 @@
 namespace rillwatt::search {
 
 /// Least volt-amperes the lamps of a transformer draw, each at whichever end of its window it draws less.
-double least_lamp_va(const TransformerProblem& transformer);
+double least_lamp_va(const TransformerProblem& transformer, Supplied supplied = Supplied::nominal);
 
 /// Most amperes through the length that leads to each node of a run, every lamp within its window.
 std::vector<double> most_amps(const RunProblem& run);
@@ -19,7 +19,7 @@ double most_amps_at_head(const RunProblem& run);
 bool carries(const Model& model, double va, double loading);
 
 /// Greatest `sag` (volts at a tap over the tap's nominal volts) of a model that supplies at least `va`.
-double sag_under(const Model& model, double va);
+double sag_under(const Model& model, double va, Supplied supplied = Supplied::nominal);
 
 /// Least `sag` of a model: where the load reaches the loading limit.
 double sag_at_limit(const Model& model, double loading);
@@ -29,9 +29,10 @@ std::vector<double> bearable_taps(const SizeProblem& problem, const Model& model
 
 /// A model as the head of one run sees it.
 struct Supply {
-    double price = 0; ///< of the model
-    double volts = 0; ///< most there can be at the run's head
-    double amps = 0;  ///< most one output gives
+    double price = 0;      ///< of the model
+    double volts = 0;      ///< most there can be at the run's head
+    double amps = 0;       ///< most one output gives
+    double weak_volts = 0; ///< most there can be at the run's head on a weak supply
 };
 
 /// The models that may serve the transformer, each with the most it can give the run; by ascending price.

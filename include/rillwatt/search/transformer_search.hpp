@@ -4,6 +4,7 @@
 #include "rillwatt/search/run_labels.hpp"
 
 #include <queue>
+#include <span>
 
 /// Joins the labels of a transformer's runs.
 ///
@@ -11,7 +12,8 @@
 /// runs. A label of a run therefore becomes an option "tap t, cables c" with the range of sags it allows and
 /// the share `t * I(t * sag)` it adds to the sum. Combinations of a model and one option for each run are
 /// looked at in order of their cost (best first, with the cheapest completion as bound), so that the first
-/// one that holds is the cheapest.
+/// one that holds is the cheapest. Where a weak supply counts, runs are coupled by a second number of that
+/// kind, and an option has a range and a share for each of the two.
 namespace rillwatt::search {
 
 /// What interpolated currents may falsify a sag by, where a run is close to collapse; the solver has the last
@@ -23,17 +25,22 @@ struct RunOption {
     double tap = 0;
     int label = 0; ///< index into RunLabels::labels
     double cost = 0;
-    double low_sag = 0;
-    double high_sag = 0;
+    PerCase<double> low_sag{};
+    double high_sag = 0; ///< at nominal supply
+};
+
+/// What holds for the options of a model in one case.
+struct CaseTables {
+    double least_sag = 0; ///< where the loading limit stands, or below which no option of some run works
+    std::vector<std::vector<double>> least_share;              ///< for each run, on the sag grid
+    std::vector<std::vector<std::pair<double, double>>> reach; ///< (low sag, least cost up to it), ascending
 };
 
 /// A model with the options its runs have under it.
 struct ModelOptions {
     int model = 0;
-    double least_sag = 0;                                      ///< where the loading limit stands
-    std::vector<std::vector<RunOption>> options;               ///< for each run, by ascending cost
-    std::vector<std::vector<double>> least_share;              ///< for each run, on the sag grid
-    std::vector<std::vector<std::pair<double, double>>> reach; ///< (low sag, least cost up to it), ascending
+    std::vector<std::vector<RunOption>> options; ///< for each run, by ascending cost
+    PerCase<CaseTables> tables;
     std::vector<double> va_prices; ///< trial prices of a volt-ampere drawn from the transformer
     std::vector<std::vector<std::vector<double>>> weighed; ///< for each price and run, on the sag grid: least
                                                            ///< of cost plus price times volt-amperes
@@ -68,9 +75,9 @@ class TransformerSearch final : public CandidateSource {
         int option = 0;
         int parent = -1; ///< index into trail_
         bool family = false;
-        double cost = 0; ///< of what is decided; of a family without the option itself
-        double rest = 0; ///< of a family: least cost of the runs that follow
-        double sag = 0;  ///< greatest a completion can have; of a family its parent's
+        double cost = 0;       ///< of what is decided; of a family without the option itself
+        double rest = 0;       ///< of a family: least cost of the runs that follow
+        PerCase<double> sag{}; ///< greatest a completion can have; of a family its parent's
     };
     struct Later {
         bool operator()(const State& a, const State& b) const;
@@ -88,7 +95,6 @@ class TransformerSearch final : public CandidateSource {
     void add_model(int model);
     bool add_options(ModelOptions& set, std::size_t run) const;
     bool limit_current(RunOption& option, const Label& label, double limit, double ratio) const;
-    void tabulate(ModelOptions& set) const;
     void push_family(State family);
     void push_member(const State& family);
     void push_children(const State& state);
@@ -96,19 +102,27 @@ class TransformerSearch final : public CandidateSource {
     double weighed_bound(const State& state, const std::vector<int>& chosen) const;
     void weigh(ModelOptions& set) const;
     double least_va(const ModelOptions& set, std::size_t run, const RunOption& option, double sag) const;
-    double highest_sag(const ModelOptions& set, const std::vector<int>& chosen) const;
-    double least_sum(const ModelOptions& set, const std::vector<int>& chosen, double sag) const;
+    double highest_sag(const ModelOptions& set, const std::vector<int>& chosen, Supplied supplied) const;
+    double least_sum(const ModelOptions& set, const std::vector<int>& chosen, double sag,
+                     Supplied supplied) const;
     double lowest_sag(const ModelOptions& set, const std::vector<int>& chosen) const;
     bool holds(const ModelOptions& set, const std::vector<int>& chosen) const;
-    double share(const ModelOptions& set, std::size_t run, const RunOption& option, double sag) const;
+    double share(std::size_t run, const RunOption& option, double sag,
+                 Supplied supplied = Supplied::nominal) const;
+    double ratio(const ModelOptions& set, Supplied supplied = Supplied::nominal) const;
+    std::span<const Supplied> cases() const;
+    bool dominates(const ModelOptions& set, std::size_t run, const RunOption& a, const RunOption& b) const;
+    bool tabulate_case(ModelOptions& set, Supplied supplied) const;
+    bool allows(const PerCase<double>& sag, const RunOption& option, double slack = sag_slack) const;
+    double least_cost(const ModelOptions& set, std::size_t run, const PerCase<double>& sag) const;
     std::vector<int> chosen_by(const State& state) const;
 
     const SizeProblem& problem_;
     const TransformerProblem& transformer_;
     const std::vector<RunLabels>& runs_;
     Effort& effort_;
-    std::vector<std::vector<CurvePower>> powers_; ///< of each run's labels
-    std::vector<double> most_amps_;               ///< of each run
+    PerCase<std::vector<std::vector<CurvePower>>> powers_; ///< of each run's labels
+    std::vector<double> most_amps_;                        ///< of each run
     std::vector<ModelOptions> models_;
     std::vector<Step> trail_;
     std::priority_queue<State, std::vector<State>, Later> open_;

@@ -46,6 +46,7 @@ class TransformerSizing {
     void search_runs(const RunSearch& how, double limit, Effort& effort);
     std::vector<RunSearch> framed(const RunSearch& how, double limit) const;
     bool draws_steadily() const;
+    bool weak_decides() const;
     void bound_rest(std::size_t r, RunSearch& search, Effort& effort);
     void search_one_run(std::size_t r, RunSearch& search, Effort& effort);
     void start_from_one_cable_per_run(Effort& effort);

@@ -4,6 +4,7 @@
 #include "rillwatt/search/problem.hpp"
 #include "rillwatt/solver/network.hpp"
 
+#include <optional>
 #include <vector>
 
 namespace rillwatt::search {
@@ -25,6 +26,28 @@ struct Verdict {
     int link = -1;      ///< link concerned, of the circuit
     double found = 0;   ///< volts, amperes or ratio found there
     double allowed = 0; ///< what it may be
+    bool weak = false;  ///< found on a weak supply
+};
+
+/// Puts proposals before the real solver on a weak supply, where the low ends of the windows alone count.
+class WeakTrial {
+  public:
+    WeakTrial(const SizeProblem& problem, const TransformerProblem& transformer);
+
+    /// Solves the proposal and looks for the lamp that lies deepest below its window.
+    Verdict judge(const Proposal& proposal);
+
+    const NetworkSolution& solution() const { return solution_; } ///< of what was judged last
+
+  private:
+    void load(const Proposal& proposal);
+
+    const SizeProblem& problem_;
+    const TransformerProblem& transformer_;
+    const TransformerCircuit& circuit_;
+    Network network_;
+    Workspace workspace_;
+    NetworkSolution solution_;
 };
 
 /// Puts proposals before the real solver.
@@ -33,7 +56,7 @@ class Trial {
     Trial(const SizeProblem& problem, const TransformerProblem& transformer);
 
     /// Solves the proposal and looks for the first limit it breaks: no operating point, lamps (worst first),
-    /// cables, runs, transformer.
+    /// cables, runs, transformer; then, where it counts, the lamps on a weak supply.
     Verdict judge(const Proposal& proposal);
 
     /// Loads the proposal into the network without solving it.
@@ -48,6 +71,8 @@ class Trial {
     Network& network() { return network_; }
     bool solve() { return rillwatt::solve(network_, workspace_, solution_); }
     const NetworkSolution& solution() const { return solution_; }
+    /// Of the last proposal judged, if it holds at nominal supply; null where a weak one does not count.
+    const NetworkSolution* weak_solution() const { return weak_ ? &weak_->solution() : nullptr; }
 
   private:
     const SizeProblem& problem_;
@@ -56,6 +81,7 @@ class Trial {
     Network network_;
     Workspace workspace_;
     NetworkSolution solution_;
+    std::optional<WeakTrial> weak_;
 };
 
 /// Whether no chosen length is thicker than the chosen one that feeds it, where the options ask for that.

@@ -18,8 +18,10 @@ namespace rillwatt::search {
 /// in the corridor; but it takes currents that do not depend on the choice.
 class VoltPrices {
   public:
-    /// `top` is the most volts at the head; of choices that cost more than `limit` nothing need be known.
-    VoltPrices(const SizeProblem& problem, const RunProblem& run, double top, double limit);
+    /// `top` is the most volts at the head in the case looked at; of choices that cost more than `limit`
+    /// nothing need be known.
+    VoltPrices(const SizeProblem& problem, const RunProblem& run, Supplied supplied, double top,
+               double limit);
 
     /// Least cost of the open lengths of the run.
     double bound() const { return bound_; }
@@ -59,7 +61,7 @@ class VoltPrices {
         return node * ranks_ + static_cast<std::size_t>(rank);
     }
     std::size_t feed_of(std::size_t node) const; ///< the number of nodes where it is the head
-    void gather(const SizeProblem& problem, const RunProblem& run);
+    void gather(const SizeProblem& problem, const RunProblem& run, Supplied supplied);
     void climb(double limit);
     double sweep_up();
     void find_lacks(std::vector<double>& lacks) const;
