@@ -11,17 +11,18 @@ namespace {
 constexpr std::size_t unlimited = std::numeric_limits<std::size_t>::max();
 
 /// One pass over the transformers that are not settled, with an even part of the effort left for each. The
-/// first pass is made whatever it takes.
+/// first pass is made whatever it takes, unless the effort is firm.
 bool make_pass(std::vector<TransformerSizing>& sizings, std::size_t limit, const SizeOptions& options,
                Effort& effort) {
     std::vector<TransformerSizing*> waiting;
     for (TransformerSizing& sizing : sizings)
-        if (!sizing.settled() && (!sizing.started() || !effort.spent())) waiting.push_back(&sizing);
+        if (!sizing.settled() && ((!effort.firm() && !sizing.started()) || !effort.spent()))
+            waiting.push_back(&sizing);
     if (waiting.empty()) return false;
     const std::size_t left = (limit - std::min(limit, effort.used())) / waiting.size();
     std::vector<Effort> shares;
     for (const TransformerSizing* sizing : waiting)
-        shares.emplace_back(sizing->started() ? left : unlimited, options.out_of_time);
+        shares.emplace_back(sizing->started() || effort.firm() ? left : unlimited, options.out_of_time);
     std::vector<char> moved(waiting.size(), 0);
     side_by_side(waiting.size(), [&](std::size_t i) { moved[i] = waiting[i]->improve(shares[i]) ? 1 : 0; });
     for (const Effort& share : shares)

@@ -174,10 +174,11 @@ std::unique_ptr<CandidateSource> TransformerSizing::source(double limit, const L
     return std::make_unique<TransformerSearch>(problem_, transformer_, runs_, effort);
 }
 
-bool TransformerSizing::take_if_it_holds(const Candidate& candidate) {
+bool TransformerSizing::take_if_it_holds(const Candidate& candidate, Effort& effort) {
     const double cost = linear_cost(problem_, transformer_, candidate.proposal);
     if (cost >= cost_ - cost_rounding) return false;
     if (!keeps_order(problem_, transformer_, candidate.proposal)) return false;
+    effort.spend(trial_.steps());
     if (!trial_.judge(candidate.proposal).feasible) return false;
     best_ = candidate.proposal;
     cost_ = cost;
@@ -208,10 +209,10 @@ void TransformerSizing::try_combinations(Effort& effort) {
     brief.limit_to(brief_search * transformer_.runs.size());
     TransformerSearch search(problem_, transformer_, runs_, brief);
     for (const Candidate& candidate : search.quick_choices())
-        take_if_it_holds(candidate);
+        take_if_it_holds(candidate, effort);
     for (int tries = 0; tries < tries_per_pass; ++tries) {
         const auto candidate = search.next();
-        if (!candidate || take_if_it_holds(*candidate)) break;
+        if (!candidate || take_if_it_holds(*candidate, effort)) break;
     }
     effort.spend(brief.used());
 }
@@ -239,14 +240,14 @@ void TransformerSizing::raise_bound(std::size_t cap, Effort& effort) {
 }
 
 /// The bound is the cost of the cheapest candidate that has not been refuted.
-void TransformerSizing::raise_bound_to(CandidateSource& search, const Effort& effort) {
+void TransformerSizing::raise_bound_to(CandidateSource& search, Effort& effort) {
     bool open = false; // a candidate stood for others too and did not hold: the bound stays at its cost
     for (int tries = 0; !open || tries < tries_per_pass; tries += open) {
         const auto candidate = search.next();
         const double reached = candidate ? candidate->cost : effort.spent() ? search.bound() : infinity;
         if (!open) bound_ = std::max(bound_, std::min(reached, cost_));
         if (!candidate || reached >= cost_ - cost_rounding) break;
-        take_if_it_holds(*candidate);
+        take_if_it_holds(*candidate, effort);
         if (!candidate->exact && cost_ > candidate->cost + cost_rounding) open = true;
         if (!open && cost_ <= candidate->cost + cost_rounding) break;
     }

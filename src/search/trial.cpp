@@ -71,6 +71,11 @@ bool keeps_order(const SizeProblem& problem, const TransformerProblem& transform
     return true;
 }
 
+std::size_t Trial::steps() const {
+    const std::size_t nodes = network_.node_count();
+    return (weak_ ? 2 : 1) * (10 + nodes / 2 + 3 * nodes * network_.links.size());
+}
+
 double linear_cost(const SizeProblem& problem, const TransformerProblem& transformer,
                    const Proposal& proposal) {
     double cost = transformer.models[at(proposal.model)].price;

@@ -26,8 +26,8 @@ struct Best {
 /// Goes through models and taps with the least resistance on every open length.
 class BestCase {
   public:
-    BestCase(const SizeProblem& problem, const TransformerProblem& transformer)
-        : problem_(problem), transformer_(transformer), trial_(problem, transformer) {
+    BestCase(const SizeProblem& problem, const TransformerProblem& transformer, Effort& effort)
+        : problem_(problem), transformer_(transformer), effort_(effort), trial_(problem, transformer) {
         for (const int c : problem.candidates)
             if (thickest_ < 0 ||
                 problem.cables[at(c)].ohms_per_metre < problem.cables[at(thickest_)].ohms_per_metre)
@@ -47,7 +47,7 @@ class BestCase {
             if (link < 0 && thickest_ < 0) return std::nullopt;
             proposal.link_cables.push_back(link < 0 ? thickest_ : link);
         }
-        for (std::size_t m = 0; m < transformer_.models.size(); ++m) {
+        for (std::size_t m = transformer_.models.size(); m-- > 0;) { // the largest are mostly the dearest
             proposal.model = static_cast<int>(m);
             try_taps(proposal);
         }
@@ -69,6 +69,8 @@ class BestCase {
             for (const auto& list : taps)
                 steps = std::min(steps, std::max<std::size_t>(list.size(), 1) * 8);
         for (std::size_t step = 0; step < steps; ++step) {
+            if (best_ && effort_.spent()) return;
+            effort_.spend(trial_.steps());
             std::size_t rest = step;
             proposal.taps.clear();
             for (const auto& list : taps) {
@@ -113,6 +115,7 @@ class BestCase {
 
     const SizeProblem& problem_;
     const TransformerProblem& transformer_;
+    Effort& effort_;
     Trial trial_;
     int thickest_ = -1;
     std::optional<Best> best_;
@@ -225,26 +228,29 @@ bool has_open_cable(const TransformerProblem& transformer) {
 } // namespace
 
 Infeasibility explain_infeasible(const Site& site, const Catalog& catalog, const SiteLengths& lengths,
-                                 const SizeProblem& problem, std::size_t index) {
+                                 const SizeProblem& problem, std::size_t index, Effort& effort) {
     const TransformerProblem& transformer = problem.transformers[index];
     Explanation explanation(site, problem, transformer);
     const bool needs_cable = has_open_cable(transformer);
     if (transformer.models.empty() || (needs_cable && problem.candidates.empty()))
         explanation.nothing_to_choose_from(transformer.models.empty());
-    else if (const auto best = BestCase(problem, transformer).find())
+    else if (const auto best = BestCase(problem, transformer, effort).find())
         explanation.describe(*best);
     else
         explanation.no_tap();
     explanation.trouble.part = explanation.result.part;
     const PartSite part = part_site(site, lengths, problem.circuits->transformers[transformer.circuit]);
-    explanation.result.other_ways = find_remedies(part, catalog, problem.options, explanation.trouble);
+    const Remedied remedied = find_remedies(part, catalog, problem.options, explanation.trouble, effort);
+    explanation.result.other_ways = remedied.ways;
     auto& ways = explanation.result.other_ways;
     if (!ways.empty()) {
         explanation.result.suggestion = ways.front();
         ways.erase(ways.begin());
     } else {
         explanation.result.suggestion =
-            "none of the usual changes is enough by itself: fewer or smaller lights";
+            remedied.all_tried ? "none of the usual changes is enough by itself: fewer or smaller lights"
+                               : "time or effort was used up before a change was found that is enough: give "
+                                 "more with --time or --effort";
     }
     return explanation.result;
 }

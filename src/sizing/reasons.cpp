@@ -17,10 +17,10 @@ std::size_t at(int index) { return static_cast<std::size_t>(index); }
 class Reasons {
   public:
     Reasons(const Site& site, const SizeProblem& problem, const TransformerProblem& transformer,
-            const Proposal& proposal)
+            const Proposal& proposal, Effort& effort)
         : site_(site), problem_(problem), transformer_(transformer),
           circuit_(problem.circuits->transformers[transformer.circuit]), proposal_(proposal),
-          trial_(problem, transformer) {}
+          trial_(problem, transformer), effort_(effort) {}
 
     std::vector<SizeReason> give() {
         std::vector<SizeReason> reasons;
@@ -126,10 +126,11 @@ class Reasons {
     /// The best verdict over all taps of the given runs; every other tap stays.
     Verdict best_verdict(Proposal changed, std::size_t first, std::size_t last) {
         Verdict best = trial_.judge(changed);
-        for (std::size_t r = first; r < last && !best.feasible; ++r) {
+        for (std::size_t r = first; r < last && !best.feasible && !effort_.spent(); ++r) {
             const double kept = changed.taps[r];
             for (const double tap : taps_for(transformer_.models[at(changed.model)], transformer_.runs[r])) {
                 changed.taps[r] = tap;
+                effort_.spend(trial_.steps());
                 const Verdict other = trial_.judge(changed);
                 if (other.feasible || shortfall(other) < shortfall(best)) best = other;
             }
@@ -190,13 +191,15 @@ class Reasons {
     const TransformerCircuit& circuit_;
     const Proposal& proposal_;
     Trial trial_;
+    Effort& effort_;
 };
 
 } // namespace
 
 std::vector<SizeReason> give_reasons(const Site& site, const SizeProblem& problem,
-                                     const TransformerProblem& transformer, const Proposal& proposal) {
-    return Reasons(site, problem, transformer, proposal).give();
+                                     const TransformerProblem& transformer, const Proposal& proposal,
+                                     Effort& effort) {
+    return Reasons(site, problem, transformer, proposal, effort).give();
 }
 
 } // namespace rillwatt::sizing

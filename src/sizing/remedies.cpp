@@ -16,6 +16,7 @@ namespace rillwatt::sizing {
 namespace {
 
 constexpr std::size_t trial_effort = 60000;
+constexpr std::size_t steps_per_part = 10; ///< to build and gather a changed site
 constexpr int most_transformers = 8;
 constexpr int most_runs = 8;
 constexpr double small_shortening = 0.35; ///< of a way: beyond it, a split comes first
@@ -23,13 +24,13 @@ constexpr double small_shortening = 0.35; ///< of a way: beyond it, a split come
 /// Tries changes on one transformer.
 class Remedies {
   public:
-    Remedies(const PartSite& part, const Catalog& catalog, const SizeOptions& options, const Trouble& trouble)
-        : part_(part), catalog_(catalog), options_(options), trouble_(trouble) {
-        options_.effort = trial_effort;
+    Remedies(const PartSite& part, const Catalog& catalog, const SizeOptions& options, const Trouble& trouble,
+             Effort& effort)
+        : part_(part), catalog_(catalog), options_(options), trouble_(trouble), effort_(effort) {
         options_.all = false;
     }
 
-    std::vector<std::string> find() {
+    Remedied find() {
         const bool by_lamp = trouble_.breach == BreachKind::lamp_low ||
                              trouble_.breach == BreachKind::lamp_high ||
                              trouble_.breach == BreachKind::no_operating_point;
@@ -43,23 +44,28 @@ class Remedies {
         if (by_lamp) shorten(1);
         add_transformers();
         if (trouble_.breach == BreachKind::loading) load_higher();
-        return ways_;
+        return {std::move(ways_), !cut_short_};
     }
 
   private:
     /// What sizing chooses for a changed site, as far as it differs from what is written; empty when nothing
     /// works. Both sites have the same parts.
-    std::optional<std::vector<SizeChoice>> sized(const PartSite& changed, Site written) const {
+    std::optional<std::vector<SizeChoice>> sized(const PartSite& changed, Site written) {
+        cut_short_ = cut_short_ || effort_.spent();
+        if (cut_short_) return std::nullopt;
+        effort_.spend(steps_per_part * (changed.site.splices.size() + changed.site.fixtures.size()));
         const auto circuits = build_circuits(changed.site, catalog_, changed.lengths);
         if (!circuits) return std::nullopt;
         const SizeProblem problem = gather(changed.site, catalog_, *circuits.value, options_);
-        Effort effort(options_.effort, options_.out_of_time);
+        Effort effort = effort_.part(std::max(trial_effort, usual_effort(problem) / 20));
+        effort.make_firm();
         const SiteAnswer answer = search_site(problem, effort);
+        effort_.spend(effort.used());
         if (!std::isfinite(answer.cost)) return std::nullopt;
         return put_in_place(problem, answer.proposals, written);
     }
 
-    bool works(const PartSite& changed) const { return sized(changed, changed.site).has_value(); }
+    bool works(const PartSite& changed) { return sized(changed, changed.site).has_value(); }
 
     void offer(std::string way) {
         if (std::find(ways_.begin(), ways_.end(), way) == ways_.end()) ways_.push_back(std::move(way));
@@ -80,6 +86,8 @@ class Remedies {
     const Catalog& catalog_;
     SizeOptions options_;
     const Trouble& trouble_;
+    Effort& effort_;
+    bool cut_short_ = false;
     std::vector<std::string> ways_;
 };
 
@@ -281,9 +289,9 @@ void Remedies::load_higher() {
 
 } // namespace
 
-std::vector<std::string> find_remedies(const PartSite& part, const Catalog& catalog,
-                                       const SizeOptions& options, const Trouble& trouble) {
-    return Remedies(part, catalog, options, trouble).find();
+Remedied find_remedies(const PartSite& part, const Catalog& catalog, const SizeOptions& options,
+                       const Trouble& trouble, Effort& effort) {
+    return Remedies(part, catalog, options, trouble, effort).find();
 }
 
 } // namespace rillwatt::sizing

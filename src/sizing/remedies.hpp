@@ -1,5 +1,6 @@
 #pragma once
 
+#include "rillwatt/search/effort.hpp"
 #include "rillwatt/search/trial.hpp"
 
 #include "gather_problem.hpp"
@@ -16,7 +17,12 @@ struct Trouble {
 };
 
 /// Changes that make a transformer work, each tried; smallest first.
-std::vector<std::string> find_remedies(const PartSite& part, const Catalog& catalog,
-                                       const SizeOptions& options, const Trouble& trouble);
+struct Remedied {
+    std::vector<std::string> ways;
+    bool all_tried = true; ///< false: the effort ran out before
+};
+
+Remedied find_remedies(const PartSite& part, const Catalog& catalog, const SizeOptions& options,
+                       const Trouble& trouble, Effort& effort);
 
 } // namespace rillwatt::sizing

@@ -41,16 +41,18 @@ Ceiling ceiling_of(const SizeProblem& problem, const TransformerProblem& transfo
     return ceiling;
 }
 
-bool is_served(const SizeProblem& problem, const TransformerProblem& transformer) {
+bool is_served(const SizeProblem& problem, const TransformerProblem& transformer, Effort& effort) {
     TransformerSizing sizing(problem, transformer);
-    Effort effort(trial_effort, problem.options.out_of_time);
-    while (!sizing.best() && !sizing.settled() && !effort.spent())
-        if (!sizing.improve(effort)) break;
+    Effort part = effort.part(trial_effort);
+    while (!sizing.best() && !sizing.settled() && !part.spent())
+        if (!sizing.improve(part)) break;
+    effort.spend(part.used());
     return sizing.best().has_value();
 }
 
 /// The runs of one transformer whose limit stays lifted.
-std::vector<const RunProblem*> lift(const SizeProblem& problem, TransformerProblem& transformer) {
+std::vector<const RunProblem*> lift(const SizeProblem& problem, TransformerProblem& transformer,
+                                    Effort& effort) {
     std::vector<RunProblem*> limited;
     std::vector<std::optional<Volts>> limits;
     for (RunProblem& run : transformer.runs) {
@@ -58,12 +60,12 @@ std::vector<const RunProblem*> lift(const SizeProblem& problem, TransformerProbl
         limited.push_back(&run);
         limits.push_back(std::exchange(run.most_unloaded, std::nullopt));
     }
-    const bool helps = !limited.empty() && is_served(problem, transformer);
+    const bool helps = !limited.empty() && is_served(problem, transformer, effort);
     std::vector<const RunProblem*> lifted;
     for (std::size_t k = 0; k < limited.size(); ++k) {
         if (helps) {
             limited[k]->most_unloaded = limits[k];
-            if (is_served(problem, transformer)) continue;
+            if (is_served(problem, transformer, effort)) continue;
             limited[k]->most_unloaded.reset();
         }
         lifted.push_back(limited[k]);
@@ -82,13 +84,13 @@ void limit_to_strong_supply(const Site& site, SizeProblem& problem) {
         }
 }
 
-std::vector<std::string> lift_strong_limits(const Site& site, const SiteAnswer& answer,
-                                            SizeProblem& problem) {
+std::vector<std::string> lift_strong_limits(const Site& site, const SiteAnswer& answer, SizeProblem& problem,
+                                            Effort& effort) {
     std::vector<std::string> ids;
     for (std::size_t t = 0; t < answer.proposals.size(); ++t) {
         if (answer.proposals[t]) continue;
         TransformerProblem& transformer = problem.transformers[t];
-        for (const RunProblem* run : lift(problem, transformer))
+        for (const RunProblem* run : lift(problem, transformer, effort))
             ids.push_back(run_id(site, problem, transformer, *run));
     }
     return ids;

@@ -15,7 +15,8 @@ void limit_to_strong_supply(const Site& site, SizeProblem& problem);
 /// Where a transformer found no answer, lifts that limit from the fewest of its runs that let it have one,
 /// looking at each run in turn; from all of them where even that does not help. Returns the ids of these
 /// runs.
-std::vector<std::string> lift_strong_limits(const Site& site, const SiteAnswer& answer, SizeProblem& problem);
+std::vector<std::string> lift_strong_limits(const Site& site, const SiteAnswer& answer, SizeProblem& problem,
+                                            Effort& effort);
 
 /// One clause on the tap chosen for a run where it gives more on a strong supply than a lamp or the contact
 /// limit allows; empty where it does not, or where the tap is typed.

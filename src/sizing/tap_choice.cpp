@@ -68,7 +68,7 @@ class Room {
 } // namespace
 
 void choose_roomiest_taps(const SizeProblem& problem, const TransformerProblem& transformer,
-                          const SiteSettings& settings, Trial& trial, Proposal& proposal) {
+                          const SiteSettings& settings, Trial& trial, Proposal& proposal, Effort& effort) {
     Room room(problem, transformer, settings);
     double most = room.of(proposal);
     bool moved = true;
@@ -77,6 +77,8 @@ void choose_roomiest_taps(const SizeProblem& problem, const TransformerProblem& 
         for (std::size_t r = 0; r < transformer.runs.size(); ++r) {
             const Model& model = transformer.models[at(proposal.model)];
             for (const double tap : taps_for(model, transformer.runs[r])) {
+                if (effort.spent()) return;
+                effort.spend(2 * trial.steps());
                 Proposal other = proposal;
                 other.taps[r] = tap;
                 const double left = room.of(other);

@@ -35,8 +35,7 @@ TEST_CASE("when the time is over no stage of a sizing goes on") {
             const SizeResult result = sized(hopeless_chains(), options);
             CHECK(result.status == SizeStatus::infeasible);
             CHECK(asked <= looks + 12); // each stage looks once more
-            if (asked >= looks)
-                CHECK(result.infeasible->suggestion.find("time or effort was used up") == 0);
+            if (asked >= looks) CHECK(result.infeasible->suggestion.find("time or effort was used up") == 0);
         }
     }
 }

@@ -26,10 +26,22 @@ class Effort {
         return Effort(used_ >= limit_ ? 0 : (limit_ - used_) / among, out_of_time_);
     }
 
+    /// At most so much of what is left, for one stage.
+    Effort part(std::size_t most) const {
+        Effort part = share(1);
+        part.limit_to(most);
+        return part;
+    }
+
+    /// The first pass of a search too keeps to it, even if it finds nothing then.
+    void make_firm() { firm_ = true; }
+    bool firm() const { return firm_; }
+
     void limit_to(std::size_t most) { limit_ = std::min(limit_, most); }
 
     bool spent() const { return used_ >= limit_ || late_; }
     std::size_t limit() const { return limit_; }
+    std::size_t left() const { return limit_ - std::min(limit_, used_); }
     std::size_t used() const { return used_; }
 
   private:
@@ -40,6 +52,7 @@ class Effort {
     std::size_t used_ = 0;
     std::size_t next_look_ = 0;
     bool late_ = false;
+    bool firm_ = false;
 };
 
 } // namespace rillwatt::search

@@ -18,7 +18,8 @@ struct SiteAnswer {
 /// Steps to examine when none are asked for: grows with the number of lengths.
 std::size_t usual_effort(const SizeProblem& problem);
 
-/// Searches a site. Whatever the effort, one quick pass is made over every transformer.
+/// Searches a site. One quick pass is made over every transformer whatever the effort, unless that is firm;
+/// the time is kept in any case.
 SiteAnswer search_site(const SizeProblem& problem, Effort& effort);
 
 } // namespace rillwatt::search

@@ -53,8 +53,8 @@ class TransformerSizing {
     void look_for_choice(std::size_t cap, Effort& effort);
     void try_combinations(Effort& effort);
     void raise_bound(std::size_t cap, Effort& effort);
-    void raise_bound_to(CandidateSource& search, const Effort& effort);
-    bool take_if_it_holds(const Candidate& candidate);
+    void raise_bound_to(CandidateSource& search, Effort& effort);
+    bool take_if_it_holds(const Candidate& candidate, Effort& effort);
     double least_price() const;
 
     const SizeProblem& problem_;

@@ -68,6 +68,9 @@ class Trial {
     /// Whether what the last `solve` found keeps every ampacity, output and loading limit.
     bool carries() const;
 
+    /// Steps of a search that take about as long as `judge` does.
+    std::size_t steps() const;
+
     Network& network() { return network_; }
     bool solve() { return rillwatt::solve(network_, workspace_, solution_); }
     const NetworkSolution& solution() const { return solution_; }
