@@ -23,7 +23,7 @@ std::string finding_html(const Finding& finding) {
         fmt::format("<div class=\"finding {}\"{}>\n<p>{}{} <span class=\"rule\">[{}]</span></p>\n", severity,
                     finding.part.empty() ? "" : part_attribute(finding.part), state_word(severity, severity),
                     sentence_html(finding.message), html_text(finding.rule));
-    if (!finding.hint.empty()) out += fmt::format("<p><b>Mend:</b> {}</p>\n", sentence_html(finding.hint));
+    if (!finding.hint.empty()) out += fmt::format("<p><b>Fix:</b> {}</p>\n", sentence_html(finding.hint));
     std::string origin = "Source: " + html_text(finding.source);
     if (finding.location.line > 0)
         origin += fmt::format(". Written in {}, line {}", html_text(name_of_file(finding.location.file)),

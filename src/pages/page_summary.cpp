@@ -109,7 +109,7 @@ std::string next_panel(const ReportPageParts& parts) {
             "transformer.</li>\n",
             assessment.circuits.open.size());
     if (any_error(assessment.findings))
-        out += "<li>Mend the <a href=\"#findings\">errors</a> and make this report again.</li>\n";
+        out += "<li>Fix the <a href=\"#findings\">errors</a> and make this report again.</li>\n";
     else if (count_of(assessment.findings, Severity::warning) > 0)
         out +=
             "<li>Decide on the <a href=\"#findings\">warnings</a>: fix them, or build knowing them.</li>\n";

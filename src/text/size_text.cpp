@@ -89,7 +89,7 @@ std::string infeasible_text(const SizeReport& report, const TextStyle& style) {
             fmt::format("Missing: {}.", volts_text(*why.needed > *why.best ? *why.needed - *why.best
                                                                            : *why.best - *why.needed)),
             style.width, "  ", "  ");
-    out += wrapped("Mend it so: " + printable(why.suggestion) + '.', style.width, "  ", "    ");
+    out += wrapped("Fix: " + printable(why.suggestion) + '.', style.width, "  ", "    ");
     for (const std::string& way : why.other_ways)
         out += wrapped("or: " + printable(way) + '.', style.width, "  ", "    ");
     return out;
