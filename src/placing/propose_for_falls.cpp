@@ -1,8 +1,8 @@
 // Lights at the foot of a falls: evenly across the width, a short way in front of the sheet, looking up at
 // it. Each choice of number, type, distance and tilt is judged by computing the face.
-#include "rillwatt/check/light_limits.hpp"
 #include "rillwatt/layout/places.hpp"
 #include "rillwatt/light/falls_light.hpp"
+#include "rillwatt/limits/light_limits.hpp"
 #include "rillwatt/quantity/figure_text.hpp"
 
 #include <fmt/format.h>

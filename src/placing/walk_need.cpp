@@ -1,6 +1,6 @@
 #include "walk_need.hpp"
 
-#include "rillwatt/check/light_limits.hpp"
+#include "rillwatt/limits/light_limits.hpp"
 
 #include <algorithm>
 

@@ -1,8 +1,8 @@
 #include "workbench.hpp"
 
-#include "rillwatt/check/light_limits.hpp"
 #include "rillwatt/layout/places.hpp"
 #include "rillwatt/light/views.hpp"
+#include "rillwatt/limits/light_limits.hpp"
 #include "rillwatt/mains/code_limits.hpp"
 #include "rillwatt/quantity/figure_text.hpp"
 #include "rillwatt/quantity/quantity_text.hpp"

@@ -1,3 +1,0 @@
-#pragma once
-
-#include "rillwatt/limits/light_limits.hpp"

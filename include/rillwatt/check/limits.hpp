@@ -1,4 +1,0 @@
-#pragma once
-
-#include "rillwatt/limits/standing.hpp"
-#include "rillwatt/mains/code_limits.hpp"
