@@ -1,6 +1,7 @@
 #include "infeasible.hpp"
 
 #include "rillwatt/quantity/figure_text.hpp"
+#include "rillwatt/quantity/quantity_text.hpp"
 
 #include <fmt/format.h>
 
@@ -14,6 +15,39 @@ namespace {
 constexpr std::size_t most_tap_choices = 400;
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
+
+/// An open length that no cable holds in one piece, with what is nearest to holding it.
+struct LongPiece {
+    std::string part; ///< the part it leads to, or the link
+    std::string run;  ///< empty for a link
+    Metres length;
+    Metres longest_spool;
+};
+
+/// The longest open length that is longer than every spool it could be cut from; empty when there is none.
+std::optional<LongPiece> longest_unheld(const Site& site, const SizeProblem& problem,
+                                        const TransformerProblem& transformer) {
+    double longest = 0;
+    for (const int c : problem.candidates)
+        longest = std::max(longest, problem.cables[at(c)].longest);
+    const TransformerCircuit& circuit = problem.circuits->transformers[transformer.circuit];
+    std::optional<LongPiece> found;
+    const auto consider = [&](const std::string& part, const std::string& run, double metres) {
+        const bool held = std::any_of(problem.candidates.begin(), problem.candidates.end(),
+                                      [&](int c) { return problem.cables[at(c)].holds(metres); });
+        if (!held && (!found || Metres(metres) > found->length))
+            found = LongPiece{part, run, Metres(metres), Metres(longest)};
+    };
+    for (const RunProblem& run : transformer.runs)
+        for (const RunNode& node : run.nodes)
+            if (node.typed < 0)
+                consider(node_id(site, circuit.nodes[at(node.node)]),
+                         site.runs[circuit.runs[at(run.run)].run].id, node.metres);
+    for (std::size_t l = 0; l < transformer.link_typed.size(); ++l)
+        if (transformer.link_typed[l] < 0)
+            consider(site.links[circuit.links[l].link].id, "", circuit.links[l].length->value());
+    return found;
+}
 
 /// A complete choice with all that is open at its best, and what the solver says of it.
 struct Best {
@@ -140,6 +174,16 @@ class Explanation {
                                           result.transformer);
     }
 
+    void no_spool_holds(const LongPiece& piece) {
+        result.part = piece.part;
+        result.reason = fmt::format("the piece to {} is {} long, the longest spool of any cable is {}, and "
+                                    "pieces are not joined",
+                                    piece.part, words(piece.length), words(piece.longest_spool));
+        own_way = fmt::format("put a splice on the way to {}, so that no piece is longer than {}, or add a "
+                              "cable with a spool of at least {} to [stock] or the catalogs, and size again",
+                              piece.part, words(piece.longest_spool), words(piece.length));
+    }
+
     void no_tap() {
         result.reason =
             fmt::format("no transformer has a tap that suits every run of {}", result.transformer);
@@ -187,8 +231,11 @@ class Explanation {
 
     Infeasibility result;
     Trouble trouble;
+    std::string own_way; ///< what would help beside the changes that are tried; may be empty
 
   private:
+    std::string words(Metres length) const { return length_text(length, site_.settings.units); }
+
     void lamp(const Verdict& verdict) {
         result.best = Volts(verdict.found);
         result.needed = Volts(verdict.allowed);
@@ -234,6 +281,8 @@ Infeasibility explain_infeasible(const Site& site, const Catalog& catalog, const
     const bool needs_cable = has_open_cable(transformer);
     if (transformer.models.empty() || (needs_cable && problem.candidates.empty()))
         explanation.nothing_to_choose_from(transformer.models.empty());
+    else if (const auto piece = longest_unheld(site, problem, transformer))
+        explanation.no_spool_holds(*piece);
     else if (const auto best = BestCase(problem, transformer, effort).find())
         explanation.describe(*best);
     else
@@ -243,6 +292,7 @@ Infeasibility explain_infeasible(const Site& site, const Catalog& catalog, const
     const Remedied remedied = find_remedies(part, catalog, problem.options, explanation.trouble, effort);
     explanation.result.other_ways = remedied.ways;
     auto& ways = explanation.result.other_ways;
+    if (!explanation.own_way.empty()) ways.push_back(explanation.own_way);
     if (!ways.empty()) {
         explanation.result.suggestion = ways.front();
         ways.erase(ways.begin());

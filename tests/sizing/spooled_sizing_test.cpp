@@ -66,6 +66,29 @@ TEST_CASE("pieces are not joined: what is minimised is what the bill asks for") 
     CHECK(test::billed(garden, *result.sized) == Approx(200).epsilon(1e-9));
 }
 
+// 30 ft to each lamp, 45 ft to one of them: no spool holds that, whatever the volts.
+TEST_CASE("a piece that no spool holds is named, with the longest spool, and no volts") {
+    Garden garden = three_pieces();
+    garden.site.settings.units = LengthUnit::feet;
+    garden.fixture("far", "A", feet(45).value(), "lamp");
+    add_cable(garden, "short", 0.10).spools = {feet(10), feet(25)};
+    add_cable(garden, "longer", 1.00).spools = {feet(40)};
+    for (const bool per_length : {false, true}) {
+        SizeOptions options;
+        options.per_length = per_length;
+        const SizeResult result = sized(garden, options);
+        REQUIRE(result.infeasible);
+        CHECK(result.infeasible->part == "far");
+        CHECK(result.infeasible->reason == "the piece to far is 45 ft long, the longest spool of any cable "
+                                           "is 40 ft, and pieces are not joined");
+        CHECK_FALSE(result.infeasible->best);
+        CHECK(result.infeasible->suggestion.starts_with(
+            "put a splice on the way to far, so that no piece is longer than 40 ft"));
+    }
+    add_cable(garden, "whole", 1.00).spools = {feet(45)};
+    CHECK_FALSE(sized(garden).infeasible);
+}
+
 TEST_CASE("a cable whose longest spool is shorter than a piece is not chosen") {
     Garden garden = three_pieces();
     add_cable(garden, "short", 0.10).spools = {feet(10), feet(25)};
