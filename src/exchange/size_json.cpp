@@ -110,6 +110,20 @@ void write_infeasible(JsonWriter& json, const Infeasibility& infeasible) {
     json.end();
 }
 
+/// What the text says in its first lines: the errors and warnings of the site with the choices in place.
+void write_warned(JsonWriter& json, const SizeReport& report) {
+    json.key("warned");
+    json.begin_array();
+    for (const Finding& finding : warned_of(report)) {
+        json.begin_object(Set::line);
+        json.member("rule", finding.rule);
+        json.member_or_null("part", finding.part);
+        json.member("message", finding.message);
+        json.end();
+    }
+    json.end();
+}
+
 /// Everything that cost or bill count as nothing because it has no price.
 std::vector<std::string> unpriced_items(const SizeReport& report) {
     std::vector<std::string> items;
@@ -136,6 +150,7 @@ std::string size_json(const SizeReport& report) {
     else
         json.null();
     json.member("currency", report.after.site->settings.currency);
+    write_warned(json, report);
     write_choices(json, result.choices);
     write_reasons(json, result.reasons);
     write_bill(json, report.bill);

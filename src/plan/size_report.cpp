@@ -43,6 +43,23 @@ LoadResult<SizeReport> report_sizing(const LoadedSite& loaded, SizeOptions optio
             {}};
 }
 
+bool found_before(const SizeReport& report, const Finding& finding) {
+    const std::vector<Finding>& before = report.before.findings;
+    return std::any_of(before.begin(), before.end(), [&](const Finding& old) {
+        return old.severity != Severity::note && old.rule == finding.rule && old.part == finding.part;
+    });
+}
+
+std::vector<Finding> warned_of(const SizeReport& report) {
+    if (report.result.infeasible) return {};
+    std::vector<Finding> warned;
+    for (const Finding& finding : report.after.findings)
+        if (finding.severity != Severity::note) warned.push_back(finding);
+    std::stable_partition(warned.begin(), warned.end(),
+                          [&](const Finding& finding) { return !found_before(report, finding); });
+    return warned;
+}
+
 SiteUpdate update_with_choices(const LoadedSite& loaded, const std::vector<SizeChoice>& choices) {
     SiteUpdate update{{}, {}, no_bearing};
     for (const SizeChoice& choice : choices)

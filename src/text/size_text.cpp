@@ -59,6 +59,34 @@ std::string margin_text(const SizeOptions& options) {
     return text + '.';
 }
 
+/// One finding in one line, shortened: its whole sentence stands among the findings below.
+std::string warned_line(const Finding& finding, const TextStyle& style) {
+    const std::string first = fmt::format("  {}: ", severity_name(finding.severity));
+    const std::string rule = fmt::format(" [{}]", finding.rule);
+    const std::size_t taken = display_width(first) + display_width(rule);
+    const std::size_t room = std::max<std::size_t>(style.width, taken + 8) - taken;
+    return first + clipped(printable(finding.message), room) + rule + '\n';
+}
+
+/// What `check` will find fault with, told where nobody overlooks it.
+std::string warned_text(const SizeReport& report, const TextStyle& style) {
+    constexpr std::size_t most_told = 4;
+    const std::vector<Finding> warned = warned_of(report);
+    if (warned.empty()) return "";
+    const auto old = std::count_if(warned.begin(), warned.end(),
+                                   [&](const Finding& finding) { return found_before(report, finding); });
+    std::string out = wrapped(
+        fmt::format("{} `rillwatt check` finds {}{}:",
+                    report.result.choices.empty() ? "As typed" : "With these choices",
+                    findings_count_text(warned),
+                    old == 0 || report.result.choices.empty() ? "" : fmt::format(" ({} before too)", old)),
+        style.width, "", "  ");
+    for (std::size_t i = 0; i < std::min(most_told, warned.size()); ++i)
+        out += warned_line(warned[i], style);
+    if (warned.size() > most_told) out += fmt::format("  and {} more\n", warned.size() - most_told);
+    return out;
+}
+
 std::string head_text(const SizeReport& report, const TextStyle& style) {
     const Site& site = *report.after.site;
     const std::string file = clipped(printable(site.file), style.width / 2);
@@ -67,6 +95,7 @@ std::string head_text(const SizeReport& report, const TextStyle& style) {
         inked(style, Ink::heading, padded_right(clipped(printable(site.settings.name), room), room));
     out += "  " + file + '\n';
     out += wrapped(verdict_text(report), style.width, "", "  ");
+    out += warned_text(report, style);
     if (const std::string margin = margin_text(report.options); !margin.empty())
         out += wrapped(margin, style.width, "", "  ");
     for (const std::string& id : report.result.left_out)

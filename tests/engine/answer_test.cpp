@@ -92,6 +92,26 @@ TEST_CASE("a catalog beside the site is read by its name there, and missed by it
     CHECK(holds(answer.err, "the file `nowhere/stock.toml` cannot be read"));
 }
 
+// One small lamp on the only cable there is: at 300 ft it works, at 600 ft it dims on a weak supply.
+TEST_CASE("a sizing says first what check will say of its choices") {
+    const std::string before = "rillwatt = 1\n[site]\nname = \"x\"\n[stock]\ncables = [\"16/2\"]\n"
+                               "[[transformer]]\nid = \"T1\"\nmodel = \"mag-150\"\n[[run]]\nid = \"A\"\n"
+                               "from = \"T1\"\ntap = 12\n[[fixture]]\nid = \"far\"\nmodel = \"path-3w\"\n"
+                               "from = \"A\"\nlength = ";
+    const auto sized_at = [&](const std::string& feet, const std::string& format) {
+        return ask(request("size", {{"--format", format}}),
+                   FilesInMemory(Texts{{"nowhere/site.toml", before + feet + "\n"}}))
+            .out;
+    };
+    const std::string far = sized_at("\"600 ft\"", "text");
+    const std::string head = far.substr(0, far.find("CHOSEN"));
+    CHECK(holds(head, "With these choices `rillwatt check` finds 1 warning:\n  warning: far "));
+    CHECK(holds(head, "[lamp-undervoltage]"));
+    CHECK(holds(sized_at("\"600 ft\"", "json"), "{ \"rule\": \"lamp-undervoltage\", \"part\": \"far\", \""));
+    CHECK_FALSE(holds(sized_at("\"300 ft\"", "text"), "`rillwatt check` finds"));
+    CHECK(holds(sized_at("\"300 ft\"", "json"), "\"warned\": []"));
+}
+
 TEST_CASE("time is what the clock that is handed in says") {
     Request hurried = request("size", {{"--all", ""}, {"--time", "10"}, {"--format", "json"}});
     int asked = 0;

@@ -21,6 +21,13 @@ struct SizeReport {
 /// the margin that was needed.
 LoadResult<SizeReport> report_sizing(const LoadedSite& loaded, SizeOptions options, bool weak_supply);
 
+/// Whether the same rule found fault with the same part before anything was chosen.
+bool found_before(const SizeReport& report, const Finding& finding);
+
+/// The errors and warnings of the site with the choices in place, those that it did not have before first.
+/// Empty where nothing works: there are no choices then.
+std::vector<Finding> warned_of(const SizeReport& report);
+
 /// The choices as they go into the site file.
 SiteUpdate update_with_choices(const LoadedSite& loaded, const std::vector<SizeChoice>& choices);
 
