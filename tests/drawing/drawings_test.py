@@ -29,7 +29,7 @@ def drawing(program, site, *options):
     check(run.returncode in (0, 1), f"{site}: exit {run.returncode}: {run.stderr.decode()[:400]}")
     check(subprocess.run(command, capture_output=True).stdout == run.stdout, f"{site}: two runs differ")
     lint = subprocess.run(["xmllint", "--noout", "-"], input=run.stdout, capture_output=True)
-    check(lint.returncode == 0, f"{site}: xmllint: {lint.stderr.decode(errors="replace")[:400]}")
+    check(lint.returncode == 0, f"{site}: xmllint: {lint.stderr.decode(errors='replace')[:400]}")
     return run.stdout.decode() if lint.returncode == 0 else None
 
 
