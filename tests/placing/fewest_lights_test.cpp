@@ -117,7 +117,8 @@ TEST_CASE("walks side by side do not spoil each other's light") {
     const PlacingProposal proposal = proposal_for(site, catalog);
     for (const ProposedLight& light : proposal.lights)
         site.fixtures.push_back(light.fixture);
-    for (const WalkLight& light : compute_light(site, catalog, nullptr, {}).value->walks)
+    const LightResult lit = *compute_light(site, catalog, nullptr, {}).value;
+    for (const WalkLight& light : lit.walks)
         CHECK(lit_well(light));
     const Site alone = site_of(c);
     CHECK(proposal.lights.size() < 2 * proposal_for(alone, catalog).lights.size());
@@ -133,7 +134,8 @@ TEST_CASE("a walk that the light of another leaves patchy is named first") {
     for (const ProposedLight& light : proposal.lights)
         site.fixtures.push_back(light.fixture);
     std::string patchy;
-    for (const WalkLight& light : compute_light(site, catalog, nullptr, {}).value->walks) {
+    const LightResult lit = *compute_light(site, catalog, nullptr, {}).value;
+    for (const WalkLight& light : lit.walks) {
         CHECK(light.meets);
         if (!lit_well(light)) patchy = site.walks[light.walk].id;
     }
