@@ -97,30 +97,47 @@ std::string PartSite::run_of(const std::string& part) const {
     return at;
 }
 
-double PartSite::subtree_va(const Catalog& catalog, const std::string& part) const {
-    double va = 0;
-    if (const auto fixture = find_part(site.fixtures, part); fixture != site.fixtures.end())
-        if (const FixtureType* type = find_entry(catalog.fixtures, fixture->model)) va += type->va.value();
-    for (const std::string& fed : fed_by(part))
-        va += subtree_va(catalog, fed);
-    return va;
-}
-
-double PartSite::run_va(const Catalog& catalog, const std::string& run) const {
-    return subtree_va(catalog, run);
+Loads PartSite::loads(const Catalog& catalog) const {
+    Loads loads;
+    std::map<std::string, std::string> feeds;
+    std::map<std::string, int> waits_for; // parts fed by it whose load is not yet added
+    for (const Run& run : site.runs)
+        loads[run.id] = 0;
+    const auto add = [&](const std::string& id, const std::string& from, double va) {
+        loads[id] = va;
+        feeds[id] = from;
+        ++waits_for[from];
+    };
+    for (const Splice& splice : site.splices)
+        add(splice.id, splice.from, 0);
+    for (const Fixture& fixture : site.fixtures) {
+        const FixtureType* type = find_entry(catalog.fixtures, fixture.model);
+        add(fixture.id, fixture.from.value_or(""), type != nullptr ? type->va.value() : 0);
+    }
+    std::vector<std::string> done; // from the ends inwards
+    for (const auto& [id, feed] : feeds)
+        if (waits_for[id] == 0) done.push_back(id);
+    while (!done.empty()) {
+        const std::string id = std::move(done.back());
+        done.pop_back();
+        const auto feed = feeds.find(id);
+        if (feed == feeds.end()) continue;
+        loads[feed->second] += loads[id];
+        if (--waits_for[feed->second] == 0) done.push_back(feed->second);
+    }
+    return loads;
 }
 
 /// Follows the heavier branch until no branch carries more than half, then moves branches from there.
 std::string PartSite::split_run(const Catalog& catalog, const std::string& run) {
-    const double half = run_va(catalog, run) / 2;
+    Loads loads = this->loads(catalog);
+    const double half = loads[run] / 2;
     std::string fork = run;
     std::vector<std::string> branches = fed_by(fork);
-    const auto heavier = [&](const std::string& a, const std::string& b) {
-        return subtree_va(catalog, a) > subtree_va(catalog, b);
-    };
+    const auto heavier = [&](const std::string& a, const std::string& b) { return loads[a] > loads[b]; };
     for (;;) {
         std::stable_sort(branches.begin(), branches.end(), heavier);
-        if (branches.empty() || subtree_va(catalog, branches.front()) <= half) break;
+        if (branches.empty() || loads[branches.front()] <= half) break;
         fork = branches.front();
         branches = fed_by(fork);
     }
@@ -142,7 +159,7 @@ std::string PartSite::split_run(const Catalog& catalog, const std::string& run) 
     }
     double moved = 0;
     for (const std::string& branch : branches) {
-        const double va = subtree_va(catalog, branch);
+        const double va = loads[branch];
         if (moved > 0 && moved + va > half * 1.0001) continue;
         moved += va;
         feed_from(branch, feed);
@@ -157,12 +174,12 @@ bool PartSite::add_transformer(const Catalog& catalog, int transformers) {
         added.id = fresh_id(site, first + "-" + std::to_string(site.transformers.size() + 1));
         site.transformers.push_back(added);
     }
-    const auto by_load = [&](const Run& a, const Run& b) {
-        return run_va(catalog, a.id) > run_va(catalog, b.id);
-    };
+    Loads loads = this->loads(catalog);
+    const auto by_load = [&](const Run& a, const Run& b) { return loads[a.id] > loads[b.id]; };
     while (static_cast<int>(site.runs.size()) < transformers) {
         const auto largest = std::min_element(site.runs.begin(), site.runs.end(), by_load);
         if (largest == site.runs.end() || split_run(catalog, std::string(largest->id)).empty()) return false;
+        loads = this->loads(catalog);
     }
     std::stable_sort(site.runs.begin(), site.runs.end(), by_load);
     std::vector<double> load(site.transformers.size(), 0);
@@ -170,7 +187,7 @@ bool PartSite::add_transformer(const Catalog& catalog, int transformers) {
         const auto least =
             static_cast<std::size_t>(std::min_element(load.begin(), load.end()) - load.begin());
         run.from = site.transformers[least].id;
-        load[least] += run_va(catalog, run.id);
+        load[least] += loads[run.id];
     }
     return true;
 }

@@ -2,15 +2,21 @@
 
 #include "rillwatt/circuit/circuit.hpp"
 
+#include <string>
+#include <map>
+
 namespace rillwatt::sizing {
+
+/// Volt-amperes of all lamps behind a part, itself included, by id.
+using Loads = std::map<std::string, double>;
 
 /// One transformer of a site with all that hangs on it, as a site of its own to try changes on.
 struct PartSite {
     Site site;
     SiteLengths lengths;
 
-    double run_va(const Catalog& catalog, const std::string& run) const;
-    double subtree_va(const Catalog& catalog, const std::string& part) const;
+    /// What hangs on each run and part, found in one walk from the ends inwards.
+    Loads loads(const Catalog& catalog) const;
     std::vector<std::string> fed_by(const std::string& part) const;
     std::optional<std::string> feed_of(const std::string& part) const;
     void feed_from(const std::string& part, const std::string& feed);

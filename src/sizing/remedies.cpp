@@ -230,9 +230,9 @@ void Remedies::split() {
     std::vector<std::string> runs{trouble_.run};
     if (trouble_.run.empty()) return;
     while (static_cast<int>(runs.size()) < most_runs) {
-        const auto largest = *std::max_element(runs.begin(), runs.end(), [&](const auto& a, const auto& b) {
-            return changed.run_va(catalog_, a) < changed.run_va(catalog_, b);
-        });
+        Loads loads = changed.loads(catalog_);
+        const auto largest = *std::max_element(
+            runs.begin(), runs.end(), [&](const auto& a, const auto& b) { return loads[a] < loads[b]; });
         const std::string added = changed.split_run(catalog_, largest);
         if (added.empty()) return;
         runs.push_back(added);
