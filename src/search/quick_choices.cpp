@@ -30,7 +30,7 @@ std::optional<Combination> TransformerSearch::quick_choice(int model) const {
         for (const Supplied supplied : cases()) {
             const double reached = highest_sag(set, choice.options, supplied);
             const double least = set.tables[supplied].least_sag;
-            holds = holds && reached >= sag[supplied] - sag_slack && reached >= least - sag_slack;
+            holds = holds && reached >= sag[supplied] - sag_slack && reached >= least - loading_sag_slack;
             sag[supplied] = std::min(reached, sag[supplied] - sag_slack);
         }
         if (holds) return choice;

@@ -247,14 +247,14 @@ double TransformerSearch::highest_sag(const ModelOptions& set, const std::vector
         return va > (problem_.options.loading + loading_slack) * model.type->va.value() ? 0 : top;
     }
     const auto surplus = [&](double sag) { return sag - top + pull * least_sum(set, chosen, sag, supplied); };
-    const double floor = set.tables[supplied].least_sag - 2 * sag_slack;
+    const double floor = set.tables[supplied].least_sag - 2 * loading_sag_slack;
     double above = top; // nothing above it has no surplus
     double over = surplus(above);
     for (int step = 0; step < sag_steps && over > sag_rounding; ++step) {
         const double below = std::max(above - over, floor);
         const double under = surplus(below);
         if (under <= 0) return greatest_between(surplus, below, above);
-        if (below <= floor) return below - sag_slack;
+        if (below <= floor) return below - loading_sag_slack;
         above = below;
         over = under;
     }
@@ -347,7 +347,7 @@ bool TransformerSearch::find_bound(State& state) const {
     const std::vector<int> chosen = chosen_by(state);
     for (const Supplied supplied : cases()) {
         state.sag[supplied] = highest_sag(set, chosen, supplied);
-        if (state.sag[supplied] < set.tables[supplied].least_sag - sag_slack) return false;
+        if (state.sag[supplied] < set.tables[supplied].least_sag - loading_sag_slack) return false;
     }
     for (std::size_t r = 0; r < chosen.size(); ++r)
         if (!allows(state.sag, set.options[r][at(chosen[r])])) return false;

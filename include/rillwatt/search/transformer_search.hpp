@@ -16,9 +16,11 @@
 /// kind, and an option has a range and a share for each of the two.
 namespace rillwatt::search {
 
-/// What interpolated currents may falsify a sag by, where a run is close to collapse; the solver has the last
-/// word.
-inline constexpr double sag_slack = 5e-6;
+inline constexpr double sag_slack = 2e-7; ///< interpolation may err by less; the solver has the last word
+
+/// The same at the loading limit: what the currents of a run close to collapse, all of them wrong the same
+/// way, falsify a sag by. At the volts of lamps so much would keep open what is refuted.
+inline constexpr double loading_sag_slack = 5e-6;
 
 /// A run on a tap with one of its labels.
 struct RunOption {
