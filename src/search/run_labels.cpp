@@ -39,7 +39,6 @@ class Tree {
         if (!head_used_) start_idle(head.emplace_back(), frame_);
         for (const L& label : head)
             found_.labels.push_back(with_curve(label, search_.frame));
-        if (search_.record != nullptr) search_.record->record_head(head);
     }
 
   private:
@@ -53,7 +52,7 @@ class Tree {
     void join_all(std::size_t i, const std::vector<L>& here, const std::vector<L>& labels);
     bool hopeless(std::size_t i, double cost, double low, double weak_low, int thickness) const;
     bool may_join(std::size_t i, const L& a, const L& b) const;
-    double rest_when_joined(std::size_t i, double low, double deciding_low, int thickness) const;
+    double rest_when_joined(std::size_t i, double low, int thickness) const;
     std::vector<L> sifted(const std::vector<L>& labels);
 
     const SizeProblem& problem_;
@@ -130,18 +129,14 @@ bool Tree<L>::hopeless(std::size_t i, double cost, double low, double weak_low, 
     if (low > top_volts_[i] + 1e-8) return true;
     if (frame_.weak() && weak_low > weak_top_volts_[i] + 1e-8) return true;
     if (cost + rest_[i] > frame_.cost_limit) return true;
+    if (search_.prices == nullptr) return false;
     const double deciding = frame_.weak() ? weak_low : low;
-    if (search_.prices != nullptr && cost + search_.prices->rest(i, deciding, thickness) > frame_.cost_limit)
-        return true;
-    return search_.corridor != nullptr && cost + search_.corridor->rest(i, low) > frame_.cost_limit;
+    return cost + search_.prices->rest(i, deciding, thickness) > frame_.cost_limit;
 }
 
 template<class L>
-double Tree<L>::rest_when_joined(std::size_t i, double low, double deciding_low, int thickness) const {
-    double rest = 0;
-    if (search_.prices != nullptr) rest = search_.prices->rest_when_joined(i, deciding_low, thickness);
-    if (search_.corridor != nullptr) rest = std::max(rest, search_.corridor->rest_when_joined(i, low));
-    return rest;
+double Tree<L>::rest_when_joined(std::size_t i, double low, int thickness) const {
+    return search_.prices == nullptr ? 0 : search_.prices->rest_when_joined(i, low, thickness);
 }
 
 template<class L>
@@ -149,8 +144,7 @@ bool Tree<L>::may_join(std::size_t i, const L& a, const L& b) const {
     if (asks_no_more(b, a)) return true;
     const int thickness = std::max(a.thickness, b.thickness);
     const double deciding = std::max(deciding_low(a, frame_), deciding_low(b, frame_));
-    return a.cost + b.cost + rest_when_joined(i, std::max(a.low, b.low), deciding, thickness) <=
-           frame_.cost_limit;
+    return a.cost + b.cost + rest_when_joined(i, deciding, thickness) <= frame_.cost_limit;
 }
 
 /// Leaves the labels worth keeping and writes down where they came from. A point that took a wider tolerance
@@ -205,7 +199,7 @@ void Tree<L>::join_all(std::size_t i, const std::vector<L>& here, const std::vec
         }
         std::size_t looked_at = 1;
         const L& a = label_of(one);
-        const double alone = a.cost + rest_when_joined(i, a.low, deciding_low(a, frame_), a.thickness);
+        const double alone = a.cost + rest_when_joined(i, deciding_low(a, frame_), a.thickness);
         for (std::size_t k = 0; k < many.size(); ++k) {
             const L& b = label_of(many[k]);
             if (alone + b.cost > frame_.cost_limit) break;
@@ -279,9 +273,7 @@ bool Tree<L>::finish(std::size_t i) {
         std::erase_if(here, [&](L& label) { return !add_lamp(label, *node.lamp_in(supplied_), frame_); });
     if (node.lamp && frame_.weak())
         std::erase_if(here, [&](L& label) { return !add_weak_lamp(label, *node.weak_lamp, frame_); });
-    if (search_.record != nullptr) search_.record->record_draw(i, here);
     std::vector<L> above = with_cables(i, here);
-    if (search_.record != nullptr) search_.record->record_reach(i, above);
     if (above.empty()) return false;
     const std::size_t point = node.parent < 0 ? run_.nodes.size() : at(node.parent);
     connect(point, i, std::move(above));

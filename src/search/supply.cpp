@@ -63,6 +63,21 @@ std::vector<double> most_amps(const RunProblem& run) {
     return amps;
 }
 
+std::vector<double> least_amps(const RunProblem& run, Supplied supplied, double top) {
+    std::vector<double> amps(run.nodes.size(), 0);
+    for (std::size_t i = run.nodes.size(); i-- > 0;) {
+        const RunNode& node = run.nodes[i];
+        if (const auto& lamp = node.lamp_in(supplied)) {
+            const double low = amps_at_lamp(*lamp, lamp->low);
+            const double high = std::min(splice_volts(*lamp, lamp->high), top);
+            // where there is no current at that voltage there is none at any that the lamp can get
+            amps[i] += std::min(low, amps_at_splice(*lamp, high).value_or(low));
+        }
+        if (node.parent >= 0) amps[at(node.parent)] += amps[i];
+    }
+    return amps;
+}
+
 double most_amps_at_head(const RunProblem& run) {
     const std::vector<double> amps = most_amps(run);
     double sum = 0;

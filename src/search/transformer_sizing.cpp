@@ -43,7 +43,6 @@ constexpr int tries_per_pass = 40;            ///< candidates put before the sol
 TransformerSizing::TransformerSizing(const SizeProblem& problem, const TransformerProblem& transformer)
     : problem_(problem), transformer_(transformer), trial_(problem, transformer), cost_(infinity) {
     bound_ = least_price();
-    corridors_.resize(transformer_.runs.size());
     prices_.resize(transformer_.runs.size());
     for (const RunProblem& run : transformer_.runs) {
         least_.push_back(least_cost(problem_, run));
@@ -60,42 +59,31 @@ double TransformerSizing::least_price() const {
     return infinity;
 }
 
-/// Bounds on the rest of a run for its next search: volt prices, once there is a better choice to compare
-/// with than one cable for each run, or the corridor of the last relaxed search.
+/// Bounds the rest of a run for its next search, once there is a better choice to compare with than one cable
+/// for each run.
 void TransformerSizing::bound_rest(std::size_t r, RunSearch& search, Effort& effort) {
     constexpr std::size_t nodes_per_step = 4;
-    const RunProblem& run = transformer_.runs[r];
-    if (has_steady_currents(run) && cost_ < infinity && pass_ > 1) {
-        if (!prices_[r]) {
-            const LabelFrame& frame = search.frame;
-            prices_[r].emplace(problem_, run, frame.weak() ? Supplied::weak : Supplied::nominal,
-                               frame.weak() ? frame.weak_top : frame.top, frame.cost_limit);
-            effort.spend(prices_[r]->looked_at() / nodes_per_step);
-            least_[r] = std::max(least_[r], prices_[r]->bound());
-        }
-        search.prices = &*prices_[r];
-    } else if (corridors_[r]) {
-        corridors_[r]->close(problem_, run, problem_.candidates, search.supplies);
-        search.corridor = &*corridors_[r];
+    if (cost_ == infinity || pass_ <= 1) return;
+    if (!prices_[r]) {
+        const LabelFrame& frame = search.frame;
+        prices_[r].emplace(problem_, transformer_.runs[r], frame.weak() ? Supplied::weak : Supplied::nominal,
+                           frame.weak() ? frame.weak_top : frame.top, frame.cost_limit);
+        effort.spend(prices_[r]->looked_at() / nodes_per_step);
+        least_[r] = std::max(least_[r], prices_[r]->bound());
     }
+    search.prices = &*prices_[r];
 }
 
 /// Searches one run. A relaxed search with a cable for each length leaves behind a better least cost of the
-/// run and the corridor for the next one.
+/// run.
 void TransformerSizing::search_one_run(std::size_t r, RunSearch& search, Effort& effort) {
-    const RunProblem& run = transformer_.runs[r];
-    const bool leads = search.frame.relax && search.per_length;
-    std::optional<Corridor> record;
     if (search.per_length) bound_rest(r, search, effort);
-    if (leads && search.prices == nullptr && search.frame.cap < all_labels)
-        record.emplace(run.nodes.size(), search.frame.top);
-    search.record = record ? &*record : nullptr;
-    runs_.push_back(search_run(problem_, run, search, effort));
+    runs_.push_back(search_run(problem_, transformer_.runs[r], search, effort));
     const RunLabels& found = runs_.back();
-    if (!leads || !found.complete || found.labels.empty()) return;
-    if (search.any_order == problem_.options.any_order) // else it searched only a part of what is allowed
+    const bool bounds = search.frame.relax && search.per_length && found.complete && !found.labels.empty();
+    if (bounds &&
+        search.any_order == problem_.options.any_order) // else it searched a part of what is allowed
         least_[r] = std::max(least_[r], found.labels.front().cost);
-    if (record) corridors_[r] = std::move(record);
 }
 
 /// Whether what keeps the low end of every window on a weak supply does so at nominal supply too: where no
@@ -159,8 +147,7 @@ std::unique_ptr<CandidateSource> TransformerSizing::source(double limit, const L
     how.per_length = listing.per_length;
     how.any_order = listing.any_order;
     how.frame.relax = true;
-    if (how.per_length) { // corridors so far were drawn for a tighter limit
-        corridors_.assign(corridors_.size(), std::nullopt);
+    if (how.per_length) { // prices so far were found for a tighter limit
         prices_.assign(prices_.size(), std::nullopt);
         how.frame.cap = spool_cap;
         search_runs(how, limit, effort);

@@ -36,7 +36,7 @@ std::size_t VoltPrices::feed_of(std::size_t node) const {
 }
 
 void VoltPrices::gather(const SizeProblem& problem, const RunProblem& run, Supplied supplied) {
-    const std::vector<double> amps = most_amps(run);
+    const std::vector<double> amps = least_amps(run, supplied, top_);
     for (std::size_t i = 0; i < run.nodes.size(); ++i) {
         const RunNode& node = run.nodes[i];
         Part part;

@@ -1,6 +1,5 @@
 #pragma once
 
-#include "rillwatt/search/corridor.hpp"
 #include "rillwatt/search/effort.hpp"
 #include "rillwatt/search/labels.hpp"
 #include "rillwatt/search/problem.hpp"
@@ -27,9 +26,7 @@ struct RunSearch {
     bool any_order = false;
     std::vector<Supply> supplies;       ///< what may feed the run
     LabelFrame frame;                   ///< `floor`, `top` and `two_sided` are filled by `frame_run`
-    const Corridor* corridor = nullptr; ///< of an earlier relaxed search of the run
-    const VoltPrices* prices = nullptr; ///< of a run with steady currents
-    Corridor* record = nullptr; ///< to be filled by this search, a relaxed one with a cable for each length
+    const VoltPrices* prices = nullptr; ///< what the rest of the run costs at least
 };
 
 /// Sets the voltages between which a run is searched, from its supplies and lamps.

@@ -13,6 +13,10 @@ double least_lamp_va(const TransformerProblem& transformer, Supplied supplied = 
 /// Most amperes through the length that leads to each node of a run, every lamp within its window.
 std::vector<double> most_amps(const RunProblem& run);
 
+/// Least amperes through the length that leads to each node of a run, no lamp above `top` volts at its splice
+/// and every lamp within its window.
+std::vector<double> least_amps(const RunProblem& run, Supplied supplied, double top);
+
 double most_amps_at_head(const RunProblem& run);
 
 /// Whether a model may be loaded that far.

@@ -18,9 +18,9 @@ struct Listing {
 /// Where each length may have its own cable, passes take turns. One looks for a good choice: a point keeps a
 /// limited number of labels, those that differ by less than a tolerance count as one. The next bounds the
 /// cost from below: there the label that stays takes over whatever the displaced one does better (volts,
-/// current), so that every choice is represented by one that costs no more; what it leaves behind narrows the
-/// following passes (corridor.hpp). From turn to turn a point keeps more labels and the tolerance shrinks; in
-/// the last pass nothing is given away. It starts from one cable for each run, which is found at once.
+/// current), so that every choice is represented by one that costs no more. From turn to turn a point keeps
+/// more labels and the tolerance shrinks; in the last pass nothing is given away. It starts from one cable
+/// for each run, which is found at once.
 class TransformerSizing {
   public:
     TransformerSizing(const SizeProblem& problem, const TransformerProblem& transformer);
@@ -62,9 +62,8 @@ class TransformerSizing {
     Trial trial_;
     std::vector<std::vector<Supply>> supplies_; ///< of each run
     std::vector<RunLabels> runs_;
-    std::vector<double> least_;                      ///< of each run's open lengths
-    std::vector<std::optional<Corridor>> corridors_; ///< of each run, from its last relaxed search
-    std::vector<std::optional<VoltPrices>> prices_;  ///< of each run that draws steadily
+    std::vector<double> least_;                     ///< of each run's open lengths
+    std::vector<std::optional<VoltPrices>> prices_; ///< of each run
     std::size_t pass_ = 0;
     bool settled_ = false;
     std::optional<Proposal> best_;

@@ -7,15 +7,15 @@
 
 namespace rillwatt::search {
 
-/// What a volt is worth at each point of a run whose lamps draw the same current at any voltage.
+/// What a volt is worth at each point of a run.
 ///
 /// Every lamp is given a price for each volt it lacks, and its window is then forgotten. What is left is a
 /// choice for each length (its price and that of the volts it costs), coupled by the order of thickness
 /// alone: one sweep over the tree finds the least of it, and whatever the prices, that is a lower bound on
 /// the cost (Lagrange). The prices are moved step by step to where the bound is high (subgradients). A sweep
 /// the other way then tells what the rest of the run costs at least, for a part that needs some volts and has
-/// some thickness. No volts are counted in cells here, and the order of thickness is not forgotten as it is
-/// in the corridor; but it takes currents that do not depend on the choice.
+/// some thickness. Each length is taken to carry the least current it can: where currents depend on the
+/// choice, real drops are no less, so that the bound holds there too.
 class VoltPrices {
   public:
     /// `top` is the most volts at the head in the case looked at; of choices that cost more than `limit`
