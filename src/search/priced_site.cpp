@@ -1,6 +1,6 @@
 #include "rillwatt/search/priced_site.hpp"
 
-#include "rillwatt/search/side_by_side.hpp"
+#include "rillwatt/search/parallel_for.hpp"
 
 #include <algorithm>
 
@@ -24,7 +24,7 @@ bool make_pass(std::vector<TransformerSizing>& sizings, std::size_t limit, const
     for (const TransformerSizing* sizing : waiting)
         shares.emplace_back(sizing->started() || effort.firm() ? left : unlimited, options.out_of_time);
     std::vector<char> moved(waiting.size(), 0);
-    side_by_side(waiting.size(), [&](std::size_t i) { moved[i] = waiting[i]->improve(shares[i]) ? 1 : 0; });
+    parallel_for(waiting.size(), [&](std::size_t i) { moved[i] = waiting[i]->improve(shares[i]) ? 1 : 0; });
     for (const Effort& share : shares)
         effort.spend(share.used());
     return std::find(moved.begin(), moved.end(), 1) != moved.end();

@@ -1,4 +1,4 @@
-#include "rillwatt/search/side_by_side.hpp"
+#include "rillwatt/search/parallel_for.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -7,7 +7,7 @@
 #include <system_error>
 #include <vector>
 
-using rillwatt::search::side_by_side;
+using rillwatt::search::parallel_for;
 
 namespace {
 
@@ -26,7 +26,7 @@ TEST_CASE("all work is done once however few threads can be had") {
     for (const int most : {0, 1, 2, 3}) {
         CAPTURE(most);
         std::vector<std::atomic<int>> done(50);
-        side_by_side(
+        parallel_for(
             done.size(), [&](std::size_t i) { ++done[i]; }, 3, starter(most));
         for (const std::atomic<int>& times : done)
             CHECK(times == 1);
@@ -37,5 +37,5 @@ TEST_CASE("an exception of the work comes out when every thread has ended") {
     const auto fail = [](std::size_t i) {
         if (i == 7) throw std::runtime_error("seven");
     };
-    CHECK_THROWS_AS(side_by_side(50, fail, 3, starter(1)), std::runtime_error);
+    CHECK_THROWS_AS(parallel_for(50, fail, 3, starter(1)), std::runtime_error);
 }

@@ -1,4 +1,4 @@
-#include "rillwatt/search/side_by_side.hpp"
+#include "rillwatt/search/parallel_for.hpp"
 
 #include <algorithm>
 #include <atomic>
@@ -43,14 +43,14 @@ class Queue {
 
 } // namespace
 
-void side_by_side(std::size_t count, const std::function<void(std::size_t)>& work) {
+void parallel_for(std::size_t count, const std::function<void(std::size_t)>& work) {
     const std::size_t at_once =
         std::min<std::size_t>(std::max(1u, std::thread::hardware_concurrency()), count);
-    side_by_side(count, work, at_once - (count > 0 ? 1 : 0),
+    parallel_for(count, work, at_once - (count > 0 ? 1 : 0),
                  [](const std::function<void()>& serve) { return std::thread(serve); });
 }
 
-void side_by_side(std::size_t count, const std::function<void(std::size_t)>& work, std::size_t helpers,
+void parallel_for(std::size_t count, const std::function<void(std::size_t)>& work, std::size_t helpers,
                   const StartThread& start) {
     Queue queue(count, work);
     std::vector<std::thread> threads;
